@@ -135,7 +135,7 @@ func (e *ListError) Error() string {
 			s = place + ": " + s
 		}
 		if n > 1 {
-			s += fmt.Sprintf(" (and %s more)", count(n-1, "error"))
+			s += " (and " + count(n-1, "more error") + ")"
 		}
 		return s
 	}

@@ -1,0 +1,56 @@
+package finding
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+)
+
+func TestWriteJSON(t *testing.T) {
+	var b strings.Builder
+	if err := WriteJSON(&b, textList(), textRules); err != nil {
+		t.Fatal(err)
+	}
+	var doc struct {
+		Version, Errors, Warnings int
+		Findings                  []map[string]any
+		Rules                     []map[string]any
+	}
+	if err := json.Unmarshal([]byte(b.String()), &doc); err != nil {
+		t.Fatal(err)
+	}
+	if doc.Version != 1 || doc.Errors != 2 || doc.Warnings != 1 || len(doc.Findings) != 3 || len(doc.Rules) != 2 {
+		t.Errorf("head is wrong: %+v", doc)
+	}
+	value := doc.Findings[2]
+	for key, want := range map[string]any{
+		"rule": "calc-value", "severity": "error", "file": "power/battery-feed.md",
+		"line": 5.0, "column": 8.0, "length": 6.0, "found": "0.43 V",
+		"message": "the formula gives 0.41 V here", "do": "write 0.41 V",
+		"text": "\tdrop [0.43 V](calc:wire-drop?current=6A).",
+	} {
+		if value[key] != want {
+			t.Errorf("%s = %v, want %v", key, value[key], want)
+		}
+	}
+	if n := len(value["notes"].([]any)); n != 2 {
+		t.Errorf("%d notes", n)
+	}
+	edit := value["fix"].(map[string]any)["edits"].([]any)[0].(map[string]any)
+	if edit["start"] != value["offset"] || edit["new"] != "0.41 V" {
+		t.Errorf("edit = %v", edit)
+	}
+	if _, has := doc.Findings[0]["fix"]; has {
+		t.Errorf("a finding without a fix has one: %v", doc.Findings[0])
+	}
+}
+
+func TestWriteJSONOfNothing(t *testing.T) {
+	var b strings.Builder
+	if err := WriteJSON(&b, nil, textRules); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(b.String(), `"findings": []`) || !strings.Contains(b.String(), `"rules": []`) {
+		t.Errorf("an empty list is not an empty array:\n%s", b.String())
+	}
+}
