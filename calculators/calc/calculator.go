@@ -1,0 +1,178 @@
+package calc
+
+import "math"
+
+// A Calculator is one question of the trade with its formula. It is a value:
+// the list in package calculators is all there is to registering one.
+type Calculator struct {
+	// Name is lower case with hyphens: "wire-drop".
+	Name string
+	// Title is what a page and a form are headed.
+	Title string
+	// Question is what a tech asks: "Will the wire do?".
+	Question string
+	// Doc says in a sentence or two what it answers.
+	Doc     string
+	Inputs  []Input
+	Outputs []Output
+	// Sources are where the formula and its tables come from.
+	Sources []Source
+	// Limits are what it leaves out.
+	Limits []string
+	// Cautions travel with every result.
+	Cautions []string
+	// Run computes. It returns a *Problem where the inputs, each in range,
+	// are impossible together.
+	Run func(in *Values, out *Result) *Problem
+	// Figure draws the result; nil where words do better.
+	Figure func(in *Values, out *Result) *Drawing
+}
+
+// An Output is one thing that a calculator gives.
+type Output struct {
+	Name, Label string
+	// Unit is the symbol that the number is in, "" for a bare number or text.
+	Unit string
+	// Figures is how many significant figures are shown; 0 means 3.
+	Figures int
+	// Text is true for an output in words without a number.
+	Text bool
+	// Help says what it means.
+	Help string
+}
+
+// A Source is where a formula, a table or a limit comes from. Standing says how
+// sure it is: "" for a published source as read, else "common practice, no
+// source" or "from memory".
+type Source struct{ Text, Standing string }
+
+// A Problem is an input that cannot be used, with what is accepted. It is an
+// error.
+type Problem struct {
+	// Input is the input's name, "" where no single one is to blame.
+	Input string
+	// Message says what was given and what is accepted.
+	Message string
+}
+
+func (p *Problem) Error() string {
+	if p.Input == "" {
+		return p.Message
+	}
+	return p.Input + ": " + p.Message
+}
+
+// Refuse makes the problem that a Run returns for inputs impossible together.
+func Refuse(input, message string) *Problem { return &Problem{Input: input, Message: message} }
+
+// input is the index of the named input.
+func (c *Calculator) input(name string) int {
+	for i := range c.Inputs {
+		if c.Inputs[i].Name == name {
+			return i
+		}
+	}
+	panic("calc: " + c.Name + " has no input " + name)
+}
+
+// Output is the index of the named output, -1 where there is none.
+func (c *Calculator) Output(name string) int {
+	for i := range c.Outputs {
+		if c.Outputs[i].Name == name {
+			return i
+		}
+	}
+	return -1
+}
+
+// Input finds an input by name, nil where there is none.
+func (c *Calculator) Input(name string) *Input {
+	for i := range c.Inputs {
+		if c.Inputs[i].Name == name {
+			return &c.Inputs[i]
+		}
+	}
+	return nil
+}
+
+// Read turns pairs into values, defaults filled in, and lists every problem:
+// unknown and repeated inputs, and each value that is refused. The values
+// are usable only where there is no problem.
+func (c *Calculator) Read(pairs []Pair) (*Values, []*Problem) {
+	var problems []*Problem
+	v := &Values{calculator: c, list: make([]Value, len(c.Inputs))}
+	given := make([]bool, len(c.Inputs))
+	for _, p := range pairs {
+		in := c.Input(p.Key)
+		if in == nil {
+			problems = append(problems, c.unknown(p.Key))
+			continue
+		}
+		i := c.input(p.Key)
+		if given[i] {
+			problems = append(problems, Refuse(p.Key, "given twice; give it once"))
+			continue
+		}
+		given[i] = true
+		value, msg := in.Read(p.Value)
+		if msg != "" {
+			problems = append(problems, Refuse(p.Key, msg))
+			continue
+		}
+		v.list[i] = value
+	}
+	for i := range c.Inputs {
+		if !given[i] {
+			v.list[i], _ = c.Inputs[i].Read(c.Inputs[i].Default)
+		}
+	}
+	return v, problems
+}
+
+// unknown refuses an input's name, with the nearest one there is.
+func (c *Calculator) unknown(name string) *Problem {
+	var names []string
+	for i := range c.Inputs {
+		names = append(names, c.Inputs[i].Name)
+	}
+	msg := "“" + name + "” is not an input of " + c.Name
+	if near := Nearest(name, names); near != "" {
+		return Refuse("", msg+"; did you mean "+near+"?")
+	}
+	msg += "; its inputs are "
+	for i, n := range names {
+		if i > 0 {
+			msg += ", "
+		}
+		msg += n
+	}
+	return Refuse("", msg)
+}
+
+// Eval computes with values that Read gave.
+func (c *Calculator) Eval(v *Values) (*Result, *Problem) {
+	r := &Result{calculator: c, Outputs: make([]Answer, len(c.Outputs))}
+	if p := c.Run(v, r); p != nil {
+		return nil, p
+	}
+	for i := range r.Outputs {
+		if n := r.Outputs[i].Num; math.IsNaN(n) || math.IsInf(n, 0) {
+			return nil, Refuse("", "these inputs together are too extreme: "+c.Outputs[i].Name+" has no finite value")
+		}
+	}
+	return r, nil
+}
+
+// Answer reads pairs and computes: the way in for a page, a link, the prompt
+// and the browser alike. The result is nil where there is a problem.
+func (c *Calculator) Answer(pairs []Pair) (*Values, *Result, []*Problem) {
+	v, problems := c.Read(pairs)
+	if len(problems) > 0 {
+		return v, nil, problems
+	}
+	r, p := c.Eval(v)
+	if p != nil {
+		return v, nil, []*Problem{p}
+	}
+	return v, r, nil
+}

@@ -1,0 +1,299 @@
+package calc
+
+import "math"
+
+// A Drawing is an SVG being drawn, in the way of a workshop drawing: ink on
+// paper, no colour, everything said by line kind and words. Coordinates are
+// pixels with y downwards; a drawing 320 wide fits the smallest phone.
+//
+// It holds no identifiers, so any number of drawings may stand in one page,
+// and uses presentation attributes only: currentColor is the page's ink, the
+// class "paper" its background, and both read well where there is no page.
+type Drawing struct {
+	Width, Height float64
+	// Title is the text alternative: what the drawing shows, with its numbers.
+	Title string
+	// TrueSize makes one unit of the drawing 1 mm on paper.
+	TrueSize bool
+	body     []byte
+}
+
+// A Point is a place in a drawing.
+type Point struct{ X, Y float64 }
+
+// A Stroke is a kind of line.
+type Stroke uint8
+
+const (
+	Outline Stroke = iota // a visible edge
+	Thin                  // dimensions, leaders, hatching
+	Hidden                // an edge behind something
+	Centre                // an axis
+	Heavy                 // what the drawing is about
+)
+
+// strokes gives each kind its attributes.
+var strokes = [...]string{
+	Outline: ` stroke="currentColor" stroke-width="1.6"`,
+	Thin:    ` stroke="currentColor" stroke-width=".8"`,
+	Hidden:  ` stroke="currentColor" stroke-width="1.1" stroke-dasharray="5 3"`,
+	Centre:  ` stroke="currentColor" stroke-width=".8" stroke-dasharray="10 3 2 3"`,
+	Heavy:   ` stroke="currentColor" stroke-width="3"`,
+}
+
+// A Fill is what a closed shape is filled with.
+type Fill uint8
+
+const (
+	Empty Fill = iota // nothing
+	Paper             // the background, to cover what lies behind
+	Ink               // solid
+	Tint              // a light grey
+	Shade             // a darker grey
+)
+
+var fills = [...]string{
+	Empty: ` fill="none"`,
+	Paper: ` class="paper" fill="#fff"`,
+	Ink:   ` fill="currentColor"`,
+	Tint:  ` fill="currentColor" fill-opacity=".12"`,
+	Shade: ` fill="currentColor" fill-opacity=".35"`,
+}
+
+// NewDrawing starts a drawing of the given size with its text alternative.
+func NewDrawing(width, height float64, title string) *Drawing {
+	return &Drawing{Width: width, Height: height, Title: title}
+}
+
+// Line draws from one point to another.
+func (d *Drawing) Line(a, b Point, s Stroke) {
+	d.open("line")
+	d.attr("x1", a.X)
+	d.attr("y1", a.Y)
+	d.attr("x2", b.X)
+	d.attr("y2", b.Y)
+	d.shut(strokes[s])
+}
+
+// Polyline draws through points, open.
+func (d *Drawing) Polyline(points []Point, s Stroke) { d.poly("polyline", points, s, Empty) }
+
+// Polygon draws through points and back to the first.
+func (d *Drawing) Polygon(points []Point, s Stroke, f Fill) { d.poly("polygon", points, s, f) }
+
+func (d *Drawing) poly(element string, points []Point, s Stroke, f Fill) {
+	if len(points) == 0 {
+		return
+	}
+	d.open(element)
+	d.body = append(d.body, ` points="`...)
+	for i, p := range points {
+		if i > 0 {
+			d.body = append(d.body, ' ')
+		}
+		d.number(p.X)
+		d.body = append(d.body, ',')
+		d.number(p.Y)
+	}
+	d.body = append(d.body, '"')
+	d.shut(strokes[s], fills[f])
+}
+
+// Rect draws a rectangle from its top left corner.
+func (d *Drawing) Rect(at Point, width, height float64, s Stroke, f Fill) {
+	d.open("rect")
+	d.attr("x", at.X)
+	d.attr("y", at.Y)
+	d.attr("width", width)
+	d.attr("height", height)
+	d.shut(strokes[s], fills[f])
+}
+
+// Circle draws a circle.
+func (d *Drawing) Circle(centre Point, radius float64, s Stroke, f Fill) {
+	d.open("circle")
+	d.attr("cx", centre.X)
+	d.attr("cy", centre.Y)
+	d.attr("r", radius)
+	d.shut(strokes[s], fills[f])
+}
+
+// Arc draws part of a circle, from one angle to another in radians, measured
+// from the x axis towards y, which points down.
+func (d *Drawing) Arc(centre Point, radius, from, to float64, s Stroke) {
+	n := max(2, int(math.Ceil(math.Abs(to-from)/(math.Pi/36))))
+	points := make([]Point, 0, n+1)
+	for i := 0; i <= n; i++ {
+		a := from + (to-from)*float64(i)/float64(n)
+		points = append(points, Point{centre.X + radius*math.Cos(a), centre.Y + radius*math.Sin(a)})
+	}
+	d.Polyline(points, s)
+}
+
+// An Anchor is the side of a text that stands at its point.
+type Anchor string
+
+const (
+	Start  Anchor = "start"
+	Middle Anchor = "middle"
+	End    Anchor = "end"
+)
+
+// TextSize is the size of lettering, legible at the width of a phone.
+const TextSize = 12.0
+
+// Text letters at a point, which is on the base line.
+func (d *Drawing) Text(at Point, a Anchor, text string) { d.TextSized(at, a, TextSize, text) }
+
+// TextSized letters in a size of its own.
+func (d *Drawing) TextSized(at Point, a Anchor, size float64, text string) {
+	d.open("text")
+	d.attr("x", at.X)
+	d.attr("y", at.Y)
+	d.attr("font-size", size)
+	d.body = append(d.body, ` text-anchor="`...)
+	d.body = append(d.body, a...)
+	d.body = append(d.body, `" font-family="sans-serif" fill="currentColor">`...)
+	d.body = AppendEscaped(d.body, text)
+	d.body = append(d.body, "</text>"...)
+}
+
+// Label letters over a patch of paper, so that lines behind do not cut it.
+func (d *Drawing) Label(at Point, a Anchor, text string) {
+	w, h := TextWidth(text, TextSize)+4, TextSize+3
+	x := at.X - 2
+	switch a {
+	case Middle:
+		x = at.X - w/2
+	case End:
+		x = at.X - w + 2
+	}
+	d.open("rect")
+	d.attr("x", x)
+	d.attr("y", at.Y-TextSize)
+	d.attr("width", w)
+	d.attr("height", h)
+	d.shut(fills[Paper])
+	d.Text(at, a, text)
+}
+
+// TextWidth estimates how wide a text is; sans-serif lettering of most
+// systems stays within it.
+func TextWidth(text string, size float64) float64 {
+	n := 0
+	for range text {
+		n++
+	}
+	return 0.58 * size * float64(n)
+}
+
+// Hatch fills a closed outline with thin parallel lines at 45°, the section
+// lining of a workshop drawing, so many pixels apart.
+func (d *Drawing) Hatch(outline []Point, apart float64) {
+	if len(outline) < 3 || apart <= 0 {
+		return
+	}
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, p := range outline {
+		low, high = math.Min(low, p.X+p.Y), math.Max(high, p.X+p.Y)
+	}
+	for c := (math.Floor(low/(apart*math.Sqrt2)) + 0.5) * apart * math.Sqrt2; c < high; c += apart * math.Sqrt2 {
+		cuts := crossings(outline, c)
+		for i := 0; i+1 < len(cuts); i += 2 {
+			d.Line(Point{cuts[i], c - cuts[i]}, Point{cuts[i+1], c - cuts[i+1]}, Thin)
+		}
+	}
+}
+
+// crossings finds, in order, the x at which the line x + y = c cuts an outline.
+func crossings(outline []Point, c float64) []float64 {
+	var xs []float64
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
+		fa, fb := a.X+a.Y-c, b.X+b.Y-c
+		if fa < 0 != (fb < 0) {
+			xs = append(xs, a.X+(b.X-a.X)*fa/(fa-fb))
+		}
+	}
+	for i := 1; i < len(xs); i++ {
+		for j := i; j > 0 && xs[j] < xs[j-1]; j-- {
+			xs[j], xs[j-1] = xs[j-1], xs[j]
+		}
+	}
+	return xs
+}
+
+// Group opens a group with attributes that hold for what follows until the
+// returned function is called.
+func (d *Drawing) Group(attributes string) (done func()) {
+	d.body = append(d.body, "<g "...)
+	d.body = append(d.body, attributes...)
+	d.body = append(d.body, '>')
+	return func() { d.body = append(d.body, "</g>"...) }
+}
+
+// Raw adds markup as it stands; the caller vouches that it is well formed.
+func (d *Drawing) Raw(markup string) { d.body = append(d.body, markup...) }
+
+func (d *Drawing) open(element string) {
+	d.body = append(d.body, '<')
+	d.body = append(d.body, element...)
+}
+
+func (d *Drawing) attr(name string, v float64) {
+	d.body = append(d.body, ' ')
+	d.body = append(d.body, name...)
+	d.body = append(d.body, `="`...)
+	d.number(v)
+	d.body = append(d.body, '"')
+}
+
+func (d *Drawing) shut(attributes ...string) {
+	for _, a := range attributes {
+		d.body = append(d.body, a...)
+	}
+	if len(attributes) == 1 && attributes[0] != fills[Paper] {
+		d.body = append(d.body, ` fill="none"`...)
+	}
+	d.body = append(d.body, "/>"...)
+}
+
+// number writes a coordinate to a hundredth of a pixel: finer is not seen,
+// and builder and browser round alike.
+func (d *Drawing) number(v float64) { d.body = append(d.body, ShowPlaces(v, 2)...) }
+
+// AppendSVG writes the drawing as a whole SVG element.
+func (d *Drawing) AppendSVG(b []byte) []byte {
+	w, h := ShowPlaces(d.Width, 2), ShowPlaces(d.Height, 2)
+	b = append(b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 `...)
+	b = append(b, w+" "+h...)
+	unit := ""
+	if d.TrueSize {
+		unit = "mm"
+	}
+	b = append(b, `" width="`+w+unit+`" height="`+h+unit+`" role="img" aria-label="`...)
+	b = AppendEscaped(b, d.Title)
+	b = append(b, `">`...)
+	b = append(b, d.body...)
+	return append(b, "</svg>"...)
+}
+
+// AppendEscaped adds text with the characters escaped that mean something in
+// HTML and XML, attributes included.
+func AppendEscaped(b []byte, text string) []byte {
+	for i := range len(text) {
+		switch c := text[i]; c {
+		case '&':
+			b = append(b, "&amp;"...)
+		case '<':
+			b = append(b, "&lt;"...)
+		case '>':
+			b = append(b, "&gt;"...)
+		case '"':
+			b = append(b, "&#34;"...)
+		default:
+			b = append(b, c)
+		}
+	}
+	return b
+}

@@ -1,0 +1,121 @@
+package calc
+
+import "strconv"
+
+// AppendJSON writes a result as one JSON object: calculator, inputs, outputs,
+// verdict, reasons, cautions. Numbers are in the units of the calculator's
+// list, at full precision; an absent output is left out.
+func AppendJSON(b []byte, v *Values, r *Result) []byte {
+	c := r.calculator
+	b = append(b, `{"calculator":`...)
+	b = appendString(b, c.Name)
+	b = append(b, `,"inputs":{`...)
+	for i := range c.Inputs {
+		b = appendKey(b, i > 0, c.Inputs[i].Name)
+		b = appendInput(b, &c.Inputs[i], v.list[i])
+	}
+	b = append(b, `},"outputs":{`...)
+	some := false
+	for i := range c.Outputs {
+		if a := r.Outputs[i]; a.Present {
+			b = appendKey(b, some, c.Outputs[i].Name)
+			b = appendAnswer(b, &c.Outputs[i], a)
+			some = true
+		}
+	}
+	b = append(b, `},"verdict":`...)
+	b = appendString(b, r.Verdict.String())
+	b = append(b, `,"reasons":`...)
+	b = appendStrings(b, r.Reasons)
+	b = append(b, `,"cautions":`...)
+	b = appendStrings(b, c.Cautions)
+	return append(b, '}')
+}
+
+func appendInput(b []byte, in *Input, v Value) []byte {
+	switch in.Kind {
+	case Word:
+		b = append(b, `{"text":`...)
+		b = appendString(b, v.Text)
+		return append(b, '}')
+	case Numbers:
+		b = append(b, `{"values":[`...)
+		for i, n := range v.List {
+			if i > 0 {
+				b = append(b, ',')
+			}
+			b = strconv.AppendFloat(b, n, 'g', -1, 64)
+		}
+		b = append(b, `],"unit":`...)
+		b = appendString(b, in.Unit)
+		return append(b, '}')
+	case Bundle:
+		b = append(b, `{"text":`...)
+		b = appendString(b, v.Text)
+		return append(b, '}')
+	}
+	b = appendNumber(b, v.Num, in.unit())
+	if in.Kind == Wire {
+		b = append(b, `,"text":`...)
+		b = appendString(b, v.Text)
+	}
+	return append(b, '}')
+}
+
+func appendAnswer(b []byte, o *Output, a Answer) []byte {
+	if o.Text {
+		b = append(b, `{"text":`...)
+		b = appendString(b, a.Text)
+		return append(b, '}')
+	}
+	b = appendNumber(b, a.Num, o.Unit)
+	if a.Text != "" {
+		b = append(b, `,"text":`...)
+		b = appendString(b, a.Text)
+	}
+	return append(b, '}')
+}
+
+// appendNumber opens an object with a value and its unit.
+func appendNumber(b []byte, v float64, unit string) []byte {
+	b = append(b, `{"value":`...)
+	b = strconv.AppendFloat(b, v, 'g', -1, 64)
+	b = append(b, `,"unit":`...)
+	return appendString(b, unit)
+}
+
+func appendKey(b []byte, more bool, key string) []byte {
+	if more {
+		b = append(b, ',')
+	}
+	b = appendString(b, key)
+	return append(b, ':')
+}
+
+func appendStrings(b []byte, list []string) []byte {
+	b = append(b, '[')
+	for i, s := range list {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = appendString(b, s)
+	}
+	return append(b, ']')
+}
+
+// appendString writes a JSON string; s is UTF-8.
+func appendString(b []byte, s string) []byte {
+	b = append(b, '"')
+	for i := range len(s) {
+		switch c := s[i]; {
+		case c == '"' || c == '\\':
+			b = append(b, '\\', c)
+		case c < 0x20:
+			b = append(b, `\u00`...)
+			b = append(b, "0123456789abcdef"[c>>4], "0123456789abcdef"[c&15])
+		default:
+			b = append(b, c)
+		}
+	}
+	return append(b, '"')
+}

@@ -1,0 +1,41 @@
+package calc
+
+import "strings"
+
+// Nearest finds the name that is most like word, or "" where none is near
+// enough to be worth offering: at most a third of its letters differ.
+func Nearest(word string, names []string) string {
+	best, least := "", 1+max(1, len(word)/3)
+	for _, n := range names {
+		if d := distance(strings.ToLower(word), strings.ToLower(n)); d < least {
+			best, least = n, d
+		}
+	}
+	return best
+}
+
+// distance is the number of letters inserted, left out, changed or exchanged
+// with their neighbour (optimal string alignment).
+func distance(a, b string) int {
+	before := make([]int, len(b)+1)
+	last := make([]int, len(b)+1)
+	now := make([]int, len(b)+1)
+	for j := range last {
+		last[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		now[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := 1
+			if a[i-1] == b[j-1] {
+				cost = 0
+			}
+			now[j] = min(last[j]+1, now[j-1]+1, last[j-1]+cost)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				now[j] = min(now[j], before[j-2]+1)
+			}
+		}
+		before, last, now = last, now, before
+	}
+	return last[len(b)]
+}

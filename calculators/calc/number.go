@@ -1,0 +1,72 @@
+package calc
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// slack is the relative room that a comparison with a limit has, so that a
+// limit exactly met counts as met whatever the rounding on the way.
+const slack = 1e-9
+
+// Over reports whether v is above limit by more than rounding.
+func Over(v, limit float64) bool {
+	return v-limit > slack*math.Max(math.Abs(v), math.Abs(limit))
+}
+
+// Under reports whether v is below limit by more than rounding.
+func Under(v, limit float64) bool { return Over(limit, v) }
+
+// Show writes v with so many significant figures, without an exponent,
+// without trailing zeros and never as a negative zero. Digits before the
+// point are always kept whole.
+func Show(v float64, figures int) string {
+	if v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
+		return "0"
+	}
+	if figures < 1 {
+		figures = 1
+	}
+	e := strconv.FormatFloat(v, 'e', figures-1, 64)
+	exponent, _ := strconv.Atoi(e[strings.IndexByte(e, 'e')+1:])
+	return ShowPlaces(v, min(max(figures-1-exponent, 0), 12))
+}
+
+// ShowPlaces writes v rounded to so many decimal places, trailing zeros and
+// a negative zero removed.
+func ShowPlaces(v float64, places int) string {
+	s := strconv.FormatFloat(v, 'f', places, 64)
+	if strings.IndexByte(s, '.') >= 0 {
+		s = strings.TrimRight(s, "0")
+		s = strings.TrimSuffix(s, ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+// ShowUnit writes a number and its unit: "0.83 V", "45°" stays "45 deg".
+func ShowUnit(v float64, figures int, unit string) string {
+	return withUnit(Show(v, figures), unit)
+}
+
+// withUnit puts a unit behind a number that is already text.
+func withUnit(number, unit string) string {
+	if unit == "" {
+		return number
+	}
+	return number + " " + unit
+}
+
+// exact writes v so that reading it gives v again.
+func exact(v float64) string {
+	if v == 0 {
+		return "0"
+	}
+	if a := math.Abs(v); a >= 1e-6 && a < 1e15 {
+		return strconv.FormatFloat(v, 'f', -1, 64)
+	}
+	return strconv.FormatFloat(v, 'g', -1, 64)
+}

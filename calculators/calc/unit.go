@@ -1,0 +1,157 @@
+package calc
+
+import "math"
+
+// A Dimension is what a unit measures. Two units convert into each other only
+// within one dimension.
+type Dimension uint8
+
+const (
+	None Dimension = iota
+	Length
+	Area
+	Volume
+	Current
+	Voltage
+	Resistance
+	Power
+	Capacitance
+	Inductance
+	Angle
+	Temperature
+	Mass
+	Force
+	Torque
+	Pressure
+	Frequency
+	Time
+	Level
+	Ratio
+	Charge
+	Pixels
+	Speed
+	ArealMass
+)
+
+// dimensionNames says each dimension in the words of an error message.
+var dimensionNames = [...]string{
+	None: "a plain number", Length: "a length", Area: "an area", Volume: "a volume",
+	Current: "a current", Voltage: "a voltage", Resistance: "a resistance", Power: "a power",
+	Capacitance: "a capacitance", Inductance: "an inductance", Angle: "an angle",
+	Temperature: "a temperature", Mass: "a mass", Force: "a force", Torque: "a torque",
+	Pressure: "a pressure", Frequency: "a frequency", Time: "a time", Level: "a level",
+	Ratio: "a percentage", Charge: "a charge", Pixels: "a number of pixels",
+	Speed: "a speed", ArealMass: "a mass per area",
+}
+
+// String says the dimension with its article: "a length".
+func (d Dimension) String() string { return dimensionNames[d] }
+
+// A Unit is a symbol with its size in the base unit of its dimension. Bases
+// are the SI units, except that angles are in radians, levels in dB, ratios
+// in parts of one and temperatures in degrees Celsius, which every formula of
+// the trade uses.
+type Unit struct {
+	Symbol string
+	Dim    Dimension
+	// Base is what one of this unit is in the base unit.
+	Base float64
+	// Zero is the reading, in base units, at which this unit's scale is 0;
+	// it is not 0 for degrees Fahrenheit alone.
+	Zero float64
+}
+
+// metresPerInch and kilogramsPerPound are exact by the international yard and
+// pound agreement of 1959.
+const (
+	metresPerInch     = 0.0254
+	kilogramsPerPound = 0.45359237
+	standardGravity   = 9.80665
+	newtonsPerPound   = kilogramsPerPound * standardGravity
+)
+
+// units is every unit that a quantity may carry. AWG is not among them: it is
+// a gauge number, not a multiple of anything (see wire.go).
+var units = []Unit{
+	{"", None, 1, 0},
+	{"m", Length, 1, 0}, {"cm", Length, 1e-2, 0}, {"mm", Length, 1e-3, 0},
+	{"ft", Length, 12 * metresPerInch, 0}, {"in", Length, metresPerInch, 0},
+	{"m2", Area, 1, 0}, {"cm2", Area, 1e-4, 0}, {"mm2", Area, 1e-6, 0},
+	{"kcmil", Area, math.Pi / 4 * 1e-3 * metresPerInch * metresPerInch, 0},
+	{"L", Volume, 1e-3, 0}, {"ft3", Volume, 0.3048 * 0.3048 * 0.3048, 0},
+	{"A", Current, 1, 0}, {"mA", Current, 1e-3, 0},
+	{"V", Voltage, 1, 0}, {"mV", Voltage, 1e-3, 0},
+	{"ohm", Resistance, 1, 0}, {"mohm", Resistance, 1e-3, 0},
+	{"W", Power, 1, 0}, {"kW", Power, 1e3, 0},
+	{"uF", Capacitance, 1e-6, 0}, {"mH", Inductance, 1e-3, 0},
+	{"deg", Angle, math.Pi / 180, 0}, {"arcmin", Angle, math.Pi / 180 / 60, 0},
+	{"C", Temperature, 1, 0}, {"F", Temperature, 5.0 / 9, -32 * 5.0 / 9},
+	{"kg", Mass, 1, 0}, {"lb", Mass, kilogramsPerPound, 0},
+	{"N", Force, 1, 0}, {"kN", Force, 1e3, 0},
+	{"Nm", Torque, 1, 0}, {"lbf.in", Torque, newtonsPerPound * metresPerInch, 0},
+	{"lbf.ft", Torque, newtonsPerPound * 12 * metresPerInch, 0},
+	{"MPa", Pressure, 1e6, 0}, {"GPa", Pressure, 1e9, 0},
+	{"Hz", Frequency, 1, 0}, {"kHz", Frequency, 1e3, 0},
+	{"s", Time, 1, 0}, {"ms", Time, 1e-3, 0}, {"min", Time, 60, 0},
+	{"h", Time, 3600, 0}, {"d", Time, 86400, 0},
+	{"dB", Level, 1, 0}, {"%", Ratio, 1e-2, 0}, {"Ah", Charge, 3600, 0},
+	{"px", Pixels, 1, 0},
+	{"m/s", Speed, 1, 0}, {"kg/m2", ArealMass, 1, 0},
+}
+
+// spellings are other ways in which people and keyboards write a unit.
+var spellings = []struct{ as, is string }{
+	{"Ω", "ohm"}, {"Ω", "ohm"}, {"mΩ", "mohm"}, {"mΩ", "mohm"},
+	{"µF", "uF"}, {"μF", "uF"}, {"mm²", "mm2"}, {"cm²", "cm2"}, {"m²", "m2"},
+	{"°C", "C"}, {"°F", "F"}, {"°", "deg"}, {"′", "arcmin"}, {"N·m", "Nm"}, {"N.m", "Nm"},
+}
+
+// LookupUnit finds a unit by its symbol or another spelling of it.
+func LookupUnit(symbol string) (Unit, bool) {
+	for _, s := range spellings {
+		if s.as == symbol {
+			symbol = s.is
+			break
+		}
+	}
+	for _, u := range units {
+		if u.Symbol == symbol {
+			return u, true
+		}
+	}
+	return Unit{}, false
+}
+
+// UnitsOf lists the units of one dimension in the order of the table, for a
+// field's unit choice and for error messages.
+func UnitsOf(d Dimension) []Unit {
+	var of []Unit
+	for _, u := range units {
+		if u.Dim == d {
+			of = append(of, u)
+		}
+	}
+	return of
+}
+
+// Convert turns v of one unit into another of the same dimension. A value
+// already in the wanted unit comes back unchanged, bit for bit.
+func Convert(v float64, from, to Unit) float64 {
+	if from.Symbol == to.Symbol {
+		return v
+	}
+	if from.Zero == to.Zero {
+		return v * (from.Base / to.Base)
+	}
+	return (v*from.Base + from.Zero - to.Zero) / to.Base
+}
+
+// mustUnit is for the unit names that a calculator's own list holds; the
+// list's validator proves that they exist.
+func mustUnit(symbol string) Unit {
+	u, ok := LookupUnit(symbol)
+	if !ok {
+		panic("calc: no unit " + symbol)
+	}
+	return u
+}

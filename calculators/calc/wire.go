@@ -1,0 +1,93 @@
+package calc
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// A WireSize is the cross-section of a conductor and how it was named.
+type WireSize struct {
+	Area float64 // mm2
+	// Gauge is the AWG number, 0 for 1/0 down to -3 for 4/0; it means
+	// something only where AWG is true.
+	Gauge int
+	AWG   bool
+	// Text is the size as given, one space before the unit: "16 AWG".
+	Text string
+}
+
+// AWGArea is the area in mm2 of AWG number n, 0 for 1/0, -1 for 2/0 and so
+// on: d = 0.127 mm × 92^((36−n)/39), ASTM B258.
+func AWGArea(n int) float64 {
+	d := 0.127 * math.Pow(92, float64(36-n)/39)
+	return math.Pi / 4 * d * d
+}
+
+// AWGName writes an AWG number as the trade does: "16 AWG", "2/0 AWG".
+func AWGName(n int) string {
+	if n <= 0 {
+		return strconv.Itoa(1-n) + "/0 AWG"
+	}
+	return strconv.Itoa(n) + " AWG"
+}
+
+// ParseWire reads a conductor size: "16 AWG", "1/0AWG", "1.5mm2", "20 kcmil".
+// A bare number is refused, for 16 could be either and guessing there burns
+// vans. The range is the caller's to check. The message is complete but for
+// the name of the input.
+func ParseWire(s string) (WireSize, string) {
+	s = strings.TrimSpace(s)
+	if n := len(s) - 3; n >= 0 && strings.EqualFold(s[n:], "AWG") {
+		return parseGauge(s, strings.TrimSpace(s[:n]))
+	}
+	if isFraction(s) {
+		return WireSize{}, s + " has no unit; say " + s + " AWG or a size in mm2"
+	}
+	q, msg := ParseQuantity(s)
+	if msg != "" {
+		return WireSize{}, msg
+	}
+	if q.Bare {
+		return WireSize{}, s + " has no unit; say " + q.Number + " AWG or " + q.Number + " mm2"
+	}
+	if q.Unit.Dim != Area {
+		return WireSize{}, q.String() + " is " + q.Unit.Dim.String() + "; give a wire size in AWG, mm2 or kcmil"
+	}
+	return WireSize{Area: Convert(q.Value, q.Unit, mustUnit("mm2")), Text: q.String()}, ""
+}
+
+// parseGauge reads the number in front of AWG: 30 to 1, 1/0 to 4/0, and the
+// printed forms 0, 00, 000 and 0000 of the last four.
+func parseGauge(given, number string) (WireSize, string) {
+	refused := func() (WireSize, string) {
+		return WireSize{}, given + " is not a wire gauge; AWG runs 30 to 1, then 1/0, 2/0, 3/0, 4/0"
+	}
+	gauge := 0
+	switch {
+	case isFraction(number) && len(number) == 3 && number[0] >= '1' && number[0] <= '4':
+		gauge = 1 - int(number[0]-'0')
+	case number == "0" || number == "00" || number == "000" || number == "0000":
+		gauge = 1 - len(number)
+	default:
+		if len(number) == 0 || len(number) > 2 || number[0] == '0' {
+			return refused()
+		}
+		for i := range len(number) {
+			if !isDigit(number[i]) {
+				return refused()
+			}
+		}
+		gauge, _ = strconv.Atoi(number)
+		if gauge > 30 {
+			return refused()
+		}
+	}
+	return WireSize{Area: AWGArea(gauge), Gauge: gauge, AWG: true, Text: AWGName(gauge)}, ""
+}
+
+// isFraction reports whether s is a gauge like 1/0 without its unit.
+func isFraction(s string) bool {
+	a, b, ok := strings.Cut(s, "/")
+	return ok && b == "0" && len(a) == 1 && isDigit(a[0])
+}

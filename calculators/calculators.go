@@ -1,0 +1,32 @@
+// Package calculators is the list of every calculator, in the order in which
+// a reader should meet them, and nothing else.
+package calculators
+
+import (
+	"baybook/calculators/calc"
+	"baybook/calculators/electrical"
+)
+
+// All are the calculators.
+var All = []*calc.Calculator{
+	electrical.WireDrop,
+}
+
+// Named finds a calculator, nil where there is none.
+func Named(name string) *calc.Calculator {
+	for _, c := range All {
+		if c.Name == name {
+			return c
+		}
+	}
+	return nil
+}
+
+// Names lists the names of all calculators.
+func Names() []string {
+	var names []string
+	for _, c := range All {
+		names = append(names, c.Name)
+	}
+	return names
+}

@@ -1,0 +1,113 @@
+package electrical
+
+import "baybook/calculators/calc"
+
+// WireDrop answers how much voltage a run loses.
+var WireDrop = &calc.Calculator{
+	Name:     "wire-drop",
+	Title:    "Voltage lost in a wire run",
+	Question: "Will the wire do?",
+	Doc:      "The voltage that a run of wire takes away from its load, there and back, and the smallest wire that keeps the limit.",
+	Inputs: []calc.Input{
+		{Name: "current", Label: "Current", Unit: "A", Min: 0.01, Max: 500, Default: "5",
+			Help: "What the load draws. Read it off the data sheet, or measure it with a clamp meter at full load."},
+		{Name: "length", Label: "Length one way", Unit: "m", Min: 0.05, Max: 60, Default: "4",
+			Help: "From the feed to the load along the way the wire takes, not as the crow flies."},
+		{Name: "wire", Label: "Wire size", Kind: calc.Wire, Min: 0.05, Max: 120, Default: "16 AWG",
+			Help: "Printed on the insulation or the reel. SAE wire is up to a tenth thinner than the AWG number says."},
+		{Name: "back", Label: "Way back", Kind: calc.Word, Words: []string{"wire", "body"}, Default: "wire",
+			Help: "wire: a second wire of the same size and length. body: through the vehicle's metal."},
+		{Name: "body_resistance", Label: "Body resistance", Unit: "mohm", Min: 0, Max: 50, Default: "2",
+			Help: "Of the way back through the body with its two joints. Used only where the way back is the body."},
+		{Name: "conductor", Label: "Conductor", Kind: calc.Word, Words: []string{"copper", "cca", "aluminium"}, Default: "copper",
+			Help: "Scrape a strand: silver under the copper is copper-clad aluminium (cca)."},
+		{Name: "temperature", Label: "Wire temperature", Unit: "C", Min: -40, Max: 125, Default: "20",
+			Help: "Of the conductor: in a hot roof or engine bay it is well above the air outside."},
+		{Name: "supply", Label: "Supply", Unit: "V", Min: 6, Max: 60, Default: "12.6",
+			Help: "At the start of the run, loaded. About 12.6 V at rest, 13.8 V to 14.4 V with the engine running."},
+		{Name: "limit", Label: "Limit", Unit: "%", Min: 0.5, Max: 20, Default: "3",
+			Help: "The share of the supply that may be lost. 3 % where it matters, 10 % at the very most."},
+	},
+	Outputs: []calc.Output{
+		{Name: "drop", Label: "Lost in the run", Unit: "V"},
+		{Name: "drop_percent", Label: "Lost, share", Unit: "%"},
+		{Name: "at_load", Label: "Left at the load", Unit: "V", Figures: 4},
+		{Name: "resistance", Label: "Loop resistance", Unit: "mohm"},
+		{Name: "lost", Label: "Heat in the run", Unit: "W"},
+		{Name: "smallest_awg", Label: "Smallest AWG size", Unit: "mm2", Help: "that keeps the limit; the value is its area"},
+		{Name: "smallest_metric", Label: "Smallest metric size", Unit: "mm2", Help: "that keeps the limit"},
+	},
+	Sources: []calc.Source{
+		{Text: "R = ρL/A with copper at 1/58 ohm·mm²/m and its temperature coefficient, IEC 60028"},
+		{Text: "AWG areas, ASTM B258", Standing: "from memory"},
+		{Text: "Copper-clad aluminium at 62.9 % IACS, ASTM B566; aluminium at 61 % IACS, ASTM B233"},
+		{Text: "2 % more resistance for stranding, under IEC 60228", Standing: "from memory"},
+		{Text: "3 % for circuits that matter and 10 % for others, ABYC E-11"},
+	},
+	Limits: []string{
+		"Joints, fuses and switches add their own drop; measure it.",
+		"A conductor warms under load, and its resistance with it.",
+		"A wire that keeps the drop may still be too thin for its fuse: ask fuse-size too.",
+	},
+	Cautions: []string{
+		"A wire without a fuse at its source can burn the vehicle. Fit one that the wire can carry.",
+		"Follow the vehicle maker's service information and local code.",
+	},
+	Run:    wireDrop,
+	Figure: drawWireDrop,
+}
+
+// mostDrop is the share of the supply beyond which a drop is never right:
+// ABYC E-11's limit for circuits that matter least.
+const mostDrop = 0.10
+
+func wireDrop(in *calc.Values, out *calc.Result) *calc.Problem {
+	material := MaterialNamed(in.Word("conductor"))
+	current, supply := in.SI("current"), in.SI("supply")
+	loop := func(area float64) float64 {
+		one := ConductorResistance(material, in.Num("temperature"), in.SI("length"), area)
+		if in.Word("back") == "body" {
+			return one + in.SI("body_resistance")
+		}
+		return 2 * one
+	}
+	resistance := loop(in.SI("wire"))
+	drop := current * resistance
+	out.SetSI("resistance", resistance)
+	out.SetSI("drop", drop)
+	out.SetSI("drop_percent", drop/supply)
+	out.SetSI("at_load", supply-drop)
+	out.SetSI("lost", current*drop)
+	keeps := func(area float64) bool { return !calc.Over(current*loop(area), in.SI("limit")*supply) }
+	nameSmallest(out, "smallest_awg", GaugeSizes(), keeps)
+	nameSmallest(out, "smallest_metric", MetricSizes(), keeps)
+
+	share := calc.ShowUnit(100*drop/supply, 3, "%")
+	switch {
+	case calc.Over(drop, mostDrop*supply):
+		out.Stop(share + " of the supply is lost, more than the 10 % that any circuit may lose; use a thicker or shorter wire")
+	case calc.Over(drop, in.SI("limit")*supply):
+		out.Check(share + " of the supply is lost, over the limit of " + in.Get("limit").Text)
+	}
+	out.Work("Resistivity of " + material.Name + " at " + in.Get("temperature").Text + ": " +
+		calc.ShowUnit(material.At(in.Num("temperature"))*1e6, 4, "ohm·mm²/m"))
+	out.Work("One way: 1.02 × resistivity × " + in.Get("length").Text + " / " + calc.ShowUnit(in.Num("wire"), 4, "mm²") + " = " +
+		calc.ShowUnit(1e3*ConductorResistance(material, in.Num("temperature"), in.SI("length"), in.SI("wire")), 4, "mohm"))
+	if in.Word("back") == "body" {
+		out.Work("Loop: one way + body " + in.Get("body_resistance").Text + " = " + calc.ShowUnit(1e3*resistance, 4, "mohm"))
+	} else {
+		out.Work("Loop: 2 × one way = " + calc.ShowUnit(1e3*resistance, 4, "mohm"))
+	}
+	out.Work("Drop: " + in.Get("current").Text + " × " + calc.ShowUnit(1e3*resistance, 4, "mohm") + " = " + calc.ShowUnit(drop, 4, "V"))
+	return nil
+}
+
+// nameSmallest gives an output the smallest size that fits, or says that none does.
+func nameSmallest(out *calc.Result, name string, sizes []Size, fits func(area float64) bool) {
+	s, ok := smallest(sizes, fits)
+	if !ok {
+		out.Note(name + " is left out: no size up to " + sizes[len(sizes)-1].Name + " keeps the limit")
+		return
+	}
+	out.SetNamed(name, s.Area, s.Name)
+}
