@@ -5,11 +5,18 @@ package calculators
 import (
 	"baybook/calculators/calc"
 	"baybook/calculators/electrical"
+	"baybook/calculators/mechanical"
 )
 
 // All are the calculators.
 var All = []*calc.Calculator{
 	electrical.WireDrop,
+	electrical.FuseSize,
+	electrical.FuseTap,
+	electrical.GroundTest,
+	mechanical.PassHole,
+	mechanical.HingeSlack,
+	mechanical.BoltTorque,
 }
 
 // Named finds a calculator, nil where there is none.

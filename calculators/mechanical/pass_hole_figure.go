@@ -1,0 +1,32 @@
+package mechanical
+
+import "baybook/calculators/calc"
+
+// drawPassHole looks into the hole: the connector on its way through at the
+// left, the grommet around the bundle at the right, both to one scale.
+func drawPassHole(in *calc.Values, out *calc.Result) *calc.Drawing {
+	hole := out.Num("hole")
+	size := calc.ShowUnit(hole, 6, "mm")
+	d := calc.NewDrawing(320, 206, "A hole of "+size+": the connector of "+in.Get("connector_width").Text+" by "+in.Get("connector_height").Text+
+		" needs "+calc.ShowUnit(out.Num("bare"), 4, "mm")+" to pass; the grommet has a wall of "+in.Get("wall").Text+" around a bundle of "+in.Get("bundle").Text+".")
+	scale := 120 / hole
+	r := scale * hole / 2
+	left, right := calc.Point{X: 82, Y: 72}, calc.Point{X: 238, Y: 72}
+	w, h := scale*in.Num("connector_width"), scale*in.Num("connector_height")
+	d.Circle(left, r, calc.Outline, calc.Empty)
+	d.Rect(calc.Point{X: left.X - w/2, Y: left.Y - h/2}, w, h, calc.Outline, calc.Tint)
+	d.Line(calc.Point{X: left.X - w/2, Y: left.Y + h/2}, calc.Point{X: left.X + w/2, Y: left.Y - h/2}, calc.Centre)
+	d.Circle(right, r, calc.Outline, calc.Tint)
+	inner := scale * in.Num("bundle") / 2
+	if rim := inner + scale*in.Num("wall"); rim < r-1 {
+		d.Circle(right, rim, calc.Hidden, calc.Empty)
+	}
+	d.Circle(right, inner, calc.Outline, calc.Paper)
+	d.Circle(right, inner, calc.Thin, calc.Shade)
+	d.Text(calc.Point{X: left.X, Y: 150}, calc.Middle, "connector passes")
+	d.Text(calc.Point{X: left.X, Y: 166}, calc.Middle, calc.ShowUnit(out.Num("bare"), 4, "mm")+" corner to corner")
+	d.Text(calc.Point{X: right.X, Y: 150}, calc.Middle, "grommet, bore "+in.Get("bundle").Text)
+	d.Text(calc.Point{X: right.X, Y: 166}, calc.Middle, "wall "+in.Get("wall").Text+" or more")
+	d.Text(calc.Point{X: 160, Y: 192}, calc.Middle, "Hole "+size+" (both circles)")
+	return d
+}
