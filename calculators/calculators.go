@@ -3,6 +3,7 @@
 package calculators
 
 import (
+	"baybook/calculators/audio"
 	"baybook/calculators/calc"
 	"baybook/calculators/electrical"
 	"baybook/calculators/mechanical"
@@ -14,6 +15,7 @@ var All = []*calc.Calculator{
 	electrical.FuseSize,
 	electrical.FuseTap,
 	electrical.GroundTest,
+	audio.SpeakerFit,
 	mechanical.PassHole,
 	mechanical.HingeSlack,
 	mechanical.BoltTorque,

@@ -88,7 +88,7 @@ func (in *Input) Accepts() string {
 		}
 		return "one of " + withUnit(strings.Join(of, ", "), in.Unit)
 	case in.Kind == Wire:
-		return "a wire from " + exact(in.Min) + " mm2 to " + exact(in.Max) + " mm2, or 30 AWG to 4/0 AWG"
+		return "a wire from " + Show(in.Min, 4) + " mm2 to " + Show(in.Max, 4) + " mm2, or " + gaugesWithin(in.Min, in.Max)
 	}
 	return withUnit(exact(in.Min), in.Unit) + " to " + withUnit(exact(in.Max), in.Unit)
 }

@@ -32,6 +32,22 @@ func AWGName(n int) string {
 	return strconv.Itoa(n) + " AWG"
 }
 
+// The AWG numbers that exist here: 30 is the thinnest, -3 (4/0) the thickest.
+const thinnestGauge, thickestGauge = 30, -3
+
+// gaugesWithin names the AWG sizes from the thinnest to the thickest whose
+// areas in mm2 lie within bounds: "30 AWG to 4/0 AWG".
+func gaugesWithin(least, most float64) string {
+	thin, thick := thinnestGauge, thickestGauge
+	for thin > thick && Under(AWGArea(thin), least) {
+		thin--
+	}
+	for thick < thin && Over(AWGArea(thick), most) {
+		thick++
+	}
+	return AWGName(thin) + " to " + AWGName(thick)
+}
+
 // ParseWire reads a conductor size: "16 AWG", "1/0AWG", "1.5mm2", "20 kcmil".
 // A bare number is refused, for 16 could be either and guessing there burns
 // vans. The range is the caller's to check. The message is complete but for
@@ -79,7 +95,7 @@ func parseGauge(given, number string) (WireSize, string) {
 			}
 		}
 		gauge, _ = strconv.Atoi(number)
-		if gauge > 30 {
+		if gauge > thinnestGauge {
 			return refused()
 		}
 	}

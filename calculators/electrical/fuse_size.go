@@ -1,0 +1,107 @@
+package electrical
+
+import "baybook/calculators/calc"
+
+// FuseSize answers which fuse protects a wire and carries its load.
+var FuseSize = &calc.Calculator{
+	Name:     "fuse-size",
+	Title:    "Fuse for a load and its wire",
+	Question: "Which fuse?",
+	Doc:      "The smallest standard fuse that carries the load for good, and whether the wire behind it may carry what the fuse lets through.",
+	Inputs: []calc.Input{
+		{Name: "load", Label: "Load", Unit: "A", Min: 0.05, Max: 240, Default: "5",
+			Help: "The largest lasting current. Read it off the data sheet, or measure it with a clamp meter."},
+		{Name: "wire", Label: "Wire size", Kind: calc.Wire, Min: leastRatedArea, Max: mostRatedArea, Default: "16 AWG",
+			Help: "The thinnest copper wire behind the fuse, printed on the insulation or the reel. Copper-clad aluminium carries less: count it two AWG sizes thinner."},
+		{Name: "insulation", Label: "Insulation rating", Unit: "C", OneOf: insulations, Min: insulations[0], Max: insulations[len(insulations)-1], Default: "105",
+			Help: "Printed on the insulation or in the wire's data sheet. Where nothing is printed take 60 C."},
+		{Name: "ambient", Label: "Hottest air", Unit: "C", Min: -40, Max: 120, Default: "40",
+			Help: "Around the hottest part of the run. A closed roof in the sun is well above 40 C, an engine bay near 100 C."},
+		{Name: "bundled", Label: "Wires together", Kind: calc.Count, Min: 1, Max: 30, Default: "1",
+			Help: "Current-carrying wires in the same loom or sleeve, this one counted. Signal wires do not count."},
+	},
+	Outputs: []calc.Output{
+		{Name: "fuse", Label: "Fuse", Unit: "A", Help: "smallest standard rating of which the load is at most 80 %"},
+		{Name: "colour", Label: "Blade colour", Text: true, Help: "body of a blade fuse of that rating: type C, or type E from 50 A"},
+		{Name: "wire_limit", Label: "Wire may carry", Unit: "A", Help: "at this insulation, air and bundle"},
+		{Name: "loading", Label: "Fuse used", Unit: "%", Help: "load as a share of the rating"},
+	},
+	Sources: []calc.Source{
+		{Text: "Current of a conductor at 30 °C, 33 CFR 183.425 Table 5"},
+		{Text: "Correction for other air temperatures, the form of NEC 310.15", Standing: "from memory"},
+		{Text: "Factors for wires run together, NEC 310.15(B)(3)(a), 2014 numbering"},
+		{Text: "Under 18 AWG, down to 26 AWG: the 18 AWG current in proportion to area, a cautious value", Standing: "common practice, no source"},
+		{Text: "A lasting load uses at most 80 % of a fuse", Standing: "common practice, no source"},
+		{Text: "Blade colours, ISO 8820-3", Standing: "from memory"},
+		{Text: "AWG areas, ASTM B258", Standing: "from memory"},
+	},
+	Limits: []string{
+		"A fuse protects the wire behind it, not the device; a device that asks for a smaller fuse gets the smaller one.",
+		"Heat at the fuse holder lowers what a fuse carries; motors and amplifiers that surge may need another type of fuse.",
+		"SAE wire is up to a tenth thinner than the same AWG number: give its area in mm2 where it is printed.",
+		"Ask wire-drop too: a wire that the fuse protects may still lose too much voltage.",
+	},
+	Cautions: []string{
+		"A fuse above what the wire may carry lets the wire burn before the fuse opens.",
+		"Fit the fuse close to the battery or feed point, within 7 in (178 mm) as 33 CFR 183.455 asks on boats, and never bridge one.",
+		"Follow the vehicle maker's service information and local code.",
+	},
+	Run:    fuseSize,
+	Figure: drawFuseSize,
+}
+
+func fuseSize(in *calc.Values, out *calc.Result) *calc.Problem {
+	load, insulation, ambient := in.SI("load"), in.SI("insulation"), in.SI("ambient")
+	if !calc.Under(ambient, insulation) {
+		return calc.Refuse("ambient", in.Get("ambient").Text+" is not below the insulation's rating of "+
+			in.Get("insulation").Text+"; no current is safe there, take a better insulation or a cooler way")
+	}
+	limit, _ := WireLimit(in.SI("wire"), insulation, ambient, in.Int("bundled"))
+	fuse, _ := FuseFor(load)
+	out.SetSI("wire_limit", limit)
+	out.SetSI("fuse", fuse)
+	out.SetSI("loading", load/fuse)
+	rating := calc.ShowUnit(fuse, 4, "A")
+	if colour := FuseColour(fuse); colour != "" {
+		out.SetText("colour", colour)
+	} else {
+		out.Note("colour is left out: no blade fuse has a rating of " + rating + "; take a bolt-down fuse")
+	}
+	if calc.Over(fuse, limit) {
+		out.Stop("a fuse of " + rating + " is more than the " + calc.ShowUnit(limit, 3, "A") + " that this wire may carry here; " +
+			thicker(fuse, insulation, ambient, in.Int("bundled")))
+	}
+	if in.SI("wire") < gaugeArea(ampacities[0].gauge) {
+		out.Note("the table of the law starts at 18 AWG; what this thinner wire may carry is taken in proportion to its area (common practice, no source)")
+	}
+	workFuseSize(in, out)
+	return nil
+}
+
+// thicker says which stocked AWG size would carry a fuse.
+func thicker(fuse, insulation, ambient float64, bundled int) string {
+	s, ok := smallest(GaugeSizes(), func(area float64) bool {
+		amps, rated := WireLimit(area, insulation, ambient, bundled)
+		return rated && !calc.Over(fuse, amps)
+	})
+	if !ok {
+		return "no size up to 4/0 AWG carries it: split the load, or use a better insulation or a cooler way"
+	}
+	return "the smallest size that carries it is " + s.Name
+}
+
+func workFuseSize(in *calc.Values, out *calc.Result) {
+	insulation, ambient := in.SI("insulation"), in.SI("ambient")
+	base, _ := TableAmpacity(in.SI("wire"), insulation)
+	out.Work("At 30 C, " + in.Get("wire").Text + " (" + calc.ShowUnit(in.Num("wire"), 4, "mm²") + ") with " +
+		in.Get("insulation").Text + " insulation carries " + calc.ShowUnit(base, 4, "A"))
+	out.Work("Air: sqrt((" + calc.Show(insulation, 4) + " − " + calc.Show(ambient, 4) + ") / (" + calc.Show(insulation, 4) + " − 30)) = " +
+		calc.Show(AmbientFactor(insulation, ambient), 4))
+	out.Work("Wires together: " + in.Get("bundled").Text + ", factor " + calc.Show(BundlingFactor(in.Int("bundled")), 4))
+	out.Work("Wire may carry: " + calc.ShowUnit(base, 4, "A") + " × " + calc.Show(AmbientFactor(insulation, ambient), 4) + " × " +
+		calc.Show(BundlingFactor(in.Int("bundled")), 4) + " = " + calc.ShowUnit(out.Num("wire_limit"), 4, "A"))
+	out.Work("Fuse: " + in.Get("load").Text + " / 0.8 = " + calc.ShowUnit(in.Num("load")/FuseLoading, 4, "A") +
+		", next standard rating " + calc.ShowUnit(out.Num("fuse"), 4, "A"))
+	out.Work("Used: " + in.Get("load").Text + " / " + calc.ShowUnit(out.Num("fuse"), 4, "A") + " = " +
+		calc.ShowUnit(out.Num("loading"), 3, "%"))
+}

@@ -1,0 +1,46 @@
+package electrical
+
+import "baybook/calculators/calc"
+
+// drawFuseSize sets the load, the fuse and what the wire may carry beside
+// each other to one scale: the fuse must be the middle one.
+func drawFuseSize(in *calc.Values, out *calc.Result) *calc.Drawing {
+	load, fuse, limit := in.Num("load"), out.Num("fuse"), out.Num("wire_limit")
+	fuseText := calc.ShowUnit(fuse, 4, "A")
+	limitText := calc.ShowUnit(limit, 3, "A")
+	title := "Load " + in.Get("load").Text + ", fuse " + fuseText + ", wire " + in.Get("wire").Text + " may carry " + limitText + ": "
+	verdict := "the fuse protects the wire."
+	if calc.Over(fuse, limit) {
+		verdict = "the fuse is too large for the wire."
+	}
+	d := calc.NewDrawing(320, 172, title+verdict)
+	const left, width = 14.0, 292.0
+	most := max(load, fuse, limit)
+	at := func(amps float64) float64 { return left + width*amps/most }
+	bars := []struct {
+		amps float64
+		text string
+		fill calc.Fill
+	}{
+		{load, "Load " + in.Get("load").Text, calc.Tint},
+		{fuse, "Fuse " + fuseText + " " + fuseBody(out), calc.Empty},
+		{limit, in.Get("wire").Text + " may carry " + limitText, calc.Shade},
+	}
+	for i, b := range bars {
+		y := 30 + 46*float64(i)
+		d.Text(calc.Point{X: left, Y: y - 6}, calc.Start, b.text)
+		d.Rect(calc.Point{X: left, Y: y}, at(b.amps)-left, 16, calc.Outline, b.fill)
+	}
+	d.Line(calc.Point{X: at(fuse), Y: 70}, calc.Point{X: at(fuse), Y: 146}, calc.Hidden)
+	d.Line(calc.Point{X: left, Y: 18}, calc.Point{X: left, Y: 146}, calc.Outline)
+	d.TextWithin(calc.Point{X: 160, Y: 162}, "Right: load < fuse ≤ wire")
+	return d
+}
+
+// fuseBody is the colour in brackets, or nothing.
+func fuseBody(out *calc.Result) string {
+	if c := out.Get("colour"); c.Present {
+		return "(" + c.Text + ")"
+	}
+	return ""
+}
