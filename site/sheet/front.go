@@ -1,0 +1,237 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"baybook/calculators/calc"
+	"baybook/site/finding"
+
+	"go.yaml.in/yaml/v3"
+)
+
+// Front is the front matter of a sheet: the data fields of its title block
+// (ISO 7200) and what the checks need to know.
+type Front struct {
+	Title, Number, Revision string
+	Date                    time.Time
+	Owner                   string
+	Kind                    Kind
+	Minutes                 int
+	Skill                   Skill
+	Tools, Materials        []string
+	Hazards                 []string
+	Synonyms                []string
+	Waivers                 []Waiver
+	Approved                Approval
+	// Vehicle and Order are what a job is for.
+	Vehicle, Order string
+
+	places map[string]Span
+}
+
+// Place is where a key's value stands in the file; the start of the file
+// where the key is not given.
+func (f *Front) Place(key string) Span { return f.places[key] }
+
+// Has reports whether a key is given.
+func (f *Front) Has(key string) bool { _, ok := f.places[key]; return ok }
+
+// A Kind is what sort of sheet it is.
+type Kind string
+
+const (
+	Procedure Kind = "procedure"
+	Reference Kind = "reference"
+	Job       Kind = "job"
+	Guide     Kind = "guide"
+)
+
+// A Skill is who may do the work unsupervised.
+type Skill string
+
+const (
+	Apprentice Skill = "apprentice"
+	Installer  Skill = "installer"
+	Lead       Skill = "lead"
+)
+
+// A Waiver sets a hazard or a rule aside for one sheet, with a reason that is
+// printed on it.
+type Waiver struct {
+	Hazard, Rule, Reason string
+	Span                 Span
+}
+
+// An Approval is who approved the sheet, and when.
+type Approval struct {
+	By   string
+	Date time.Time
+}
+
+// A key is one key of the front matter: how its value is read, and which
+// kinds of sheet must or may have it.
+type key struct {
+	name     string
+	required bool
+	// only, where not empty, is the one kind of sheet that may have the key.
+	only Kind
+	read func(r *frontReader, n *yaml.Node)
+}
+
+// keys are all keys, in the order in which a person writes them.
+var keys = []key{
+	{name: "title", required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Title = r.text(n) }},
+	{name: "number", required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Number = r.number(n) }},
+	{name: "revision", required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Revision = r.revision(n) }},
+	{name: "date", required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Date = r.date(n) }},
+	{name: "owner", required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Owner = r.text(n) }},
+	{name: "kind", required: true, read: func(r *frontReader, n *yaml.Node) {
+		r.front.Kind = Kind(r.oneOf(n, string(Procedure), string(Reference), string(Job), string(Guide)))
+	}},
+	{name: "minutes", required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Minutes = r.whole(n) }},
+	{name: "skill", required: true, read: func(r *frontReader, n *yaml.Node) {
+		r.front.Skill = Skill(r.oneOf(n, string(Apprentice), string(Installer), string(Lead)))
+	}},
+	{name: "tools", read: func(r *frontReader, n *yaml.Node) { r.front.Tools = r.list(n) }},
+	{name: "materials", read: func(r *frontReader, n *yaml.Node) { r.front.Materials = r.list(n) }},
+	{name: "hazards", read: func(r *frontReader, n *yaml.Node) { r.front.Hazards = r.list(n) }},
+	{name: "synonyms", read: func(r *frontReader, n *yaml.Node) { r.front.Synonyms = r.list(n) }},
+	{name: "waive", read: func(r *frontReader, n *yaml.Node) { r.front.Waivers = r.waivers(n) }},
+	{name: "approved", read: func(r *frontReader, n *yaml.Node) { r.front.Approved = r.approval(n) }},
+	{name: "vehicle", only: Job, read: func(r *frontReader, n *yaml.Node) { r.front.Vehicle = r.text(n) }},
+	{name: "order", only: Job, read: func(r *frontReader, n *yaml.Node) { r.front.Order = r.text(n) }},
+}
+
+// KeyNames lists the keys that front matter may have.
+func KeyNames() []string {
+	var names []string
+	for _, k := range keys {
+		names = append(names, k.name)
+	}
+	return names
+}
+
+// frontReader reads front matter and says what is wrong with it.
+type frontReader struct {
+	yamlReader
+	front *Front
+}
+
+// readFront reads the YAML between the fences. at is where it starts in the
+// file; the findings' places are the file's.
+func readFront(src *finding.Source, at Span, report func(finding.Finding)) Front {
+	front := Front{places: make(map[string]Span)}
+	r := &frontReader{yamlReader: newYAMLReader(src, at, "front-matter", report), front: &front}
+	root := r.document()
+	if root == nil {
+		return front
+	}
+	if root.Kind != yaml.MappingNode {
+		r.fault(root, "front matter is not a list of key: value lines", "write one key: value on each line")
+		return front
+	}
+	for i := 0; i+1 < len(root.Content); i += 2 {
+		r.key(root.Content[i], root.Content[i+1])
+	}
+	for _, k := range keys {
+		needed := k.required || front.Kind == Procedure && (k.name == "tools" || k.name == "materials")
+		if needed && !front.Has(k.name) {
+			r.missing(k.name)
+		}
+		if k.only != "" && front.Has(k.name) && front.Kind != "" && front.Kind != k.only {
+			span := front.places[k.name]
+			f := src.At(span.Start, span.End)
+			f.Rule, f.Message = "front-matter", k.name+" belongs to a "+string(k.only)+", and this sheet is a "+string(front.Kind)
+			f.Do = "take the line out, or make the sheet a " + string(k.only)
+			report(f)
+		}
+	}
+	return front
+}
+
+// key reads one key and its value.
+func (r *frontReader) key(name, value *yaml.Node) {
+	for _, k := range keys {
+		if k.name != name.Value {
+			continue
+		}
+		if r.front.Has(k.name) {
+			r.fault(name, "the key "+k.name+" is given twice", "keep one of the two lines")
+			return
+		}
+		r.front.places[k.name] = r.span(value)
+		k.read(r, value)
+		return
+	}
+	do := "use one of " + strings.Join(KeyNames(), ", ")
+	if near := calc.Nearest(name.Value, KeyNames()); near != "" {
+		do = "did you mean " + near + "?"
+	}
+	r.fault(name, "the key "+strconv.Quote(name.Value)+" is not known", do)
+}
+
+// missing reports a key that must be there, at the top of the front matter.
+func (r *frontReader) missing(name string) {
+	f := r.src.At(r.at.Start, r.at.Start)
+	f.Rule, f.Message = "front-matter", "the front matter has no "+name
+	f.Do = "add a line " + name + ": ... to it"
+	r.report(f)
+}
+
+func (r *frontReader) number(n *yaml.Node) string {
+	s := r.text(n)
+	letters, digits, ok := strings.Cut(s, "-")
+	if s == "" || ok && isAll(letters, 'A', 'Z') && isAll(digits, '0', '9') && len(s) <= 16 {
+		return s
+	}
+	r.fault(n, strconv.Quote(s)+" is not a document number", "write capital letters, a hyphen and digits, such as GR-02")
+	return ""
+}
+
+func (r *frontReader) revision(n *yaml.Node) string {
+	s := r.text(n)
+	if s == "" || isAll(s, 'A', 'Z') && len(s) <= 2 {
+		return s
+	}
+	r.fault(n, strconv.Quote(s)+" is not a revision index", "write one or two capital letters, A for the first issue")
+	return ""
+}
+
+// isAll reports whether s is not empty and holds only bytes from low to high.
+func isAll(s string, low, high byte) bool {
+	for i := range len(s) {
+		if s[i] < low || s[i] > high {
+			return false
+		}
+	}
+	return s != ""
+}
+
+func (r *frontReader) waivers(n *yaml.Node) []Waiver {
+	var list []Waiver
+	for _, item := range r.items(n) {
+		w := Waiver{Span: r.span(item)}
+		r.mapping(item, map[string]func(*yaml.Node){
+			"hazard": func(v *yaml.Node) { w.Hazard = r.text(v) },
+			"rule":   func(v *yaml.Node) { w.Rule = r.text(v) },
+			"reason": func(v *yaml.Node) { w.Reason = r.text(v) },
+		})
+		if (w.Hazard == "") == (w.Rule == "") || w.Reason == "" {
+			r.fault(item, "a waiver needs a reason and one of hazard or rule", "write {hazard: id, reason: why it does not apply here}")
+			continue
+		}
+		list = append(list, w)
+	}
+	return list
+}
+
+func (r *frontReader) approval(n *yaml.Node) Approval {
+	var a Approval
+	r.mapping(n, map[string]func(*yaml.Node){
+		"by":   func(v *yaml.Node) { a.By = r.text(v) },
+		"date": func(v *yaml.Node) { a.Date = r.date(v) },
+	})
+	return a
+}

@@ -1,0 +1,108 @@
+// Package sheet says what a sheet is, and turns a file of front matter and
+// CommonMark into one, every part with its place in the file.
+//
+// It reads through fs.FS and knows no HTML: what a part looks like is the
+// business of package render, whether it may be published that of package
+// check. Non-goals: raw HTML, and any Markdown beyond CommonMark with tables
+// and task lists.
+package sheet
+
+import (
+	"path"
+	"strings"
+
+	"baybook/site/finding"
+
+	"github.com/yuin/goldmark/ast"
+)
+
+// A Sheet is one file of the book, read. Its lists are in the order of the
+// file.
+type Sheet struct {
+	// File is the path in the content folder: "ground/ground-point.md".
+	File string
+	// Path is File without its ending; pages and links go by it.
+	Path   string
+	Source *finding.Source
+	Front  Front
+	// Root is the tree: opening paragraphs, then Section nodes. Render it once.
+	Root ast.Node
+
+	Sections  []*Section
+	Messages  []*Message
+	Steps     []*Step
+	Values    []*Value
+	Lives     []*Live
+	Tables    []*Table
+	Problems  []*Problem
+	Readings  []*Reading
+	Figures   []*Figure
+	Questions []*Question
+	Fences    []*Fence
+	Links     []*Link
+	// Work is the ordered list of sheets that a job composes.
+	Work []*Link
+}
+
+// Area is the folder that the sheet stands in: "ground".
+func (s *Sheet) Area() string { return path.Dir(s.File) }
+
+// Section finds a section by its title, nil where there is none.
+func (s *Sheet) Section(title string) *Section {
+	for _, sec := range s.Sections {
+		if strings.EqualFold(sec.Title, title) {
+			return sec
+		}
+	}
+	return nil
+}
+
+// HasAnchor reports whether the sheet's page has a place of that name.
+func (s *Sheet) HasAnchor(name string) bool {
+	for _, sec := range s.Sections {
+		if sec.Anchor == name {
+			return true
+		}
+	}
+	for _, st := range s.Steps {
+		if st.Anchor() == name {
+			return true
+		}
+	}
+	for _, r := range s.Readings {
+		if r.Anchor() == name {
+			return true
+		}
+	}
+	for _, q := range s.Questions {
+		if q.Anchor() == name {
+			return true
+		}
+	}
+	for _, c := range s.Lives {
+		if c.Anchor() == name {
+			return true
+		}
+	}
+	for _, p := range s.Problems {
+		if p.Anchor() == name {
+			return true
+		}
+	}
+	return false
+}
+
+// Anchors lists the names of every place in the page, for a near miss.
+func (s *Sheet) Anchors() []string {
+	var names []string
+	for _, sec := range s.Sections {
+		names = append(names, sec.Anchor)
+	}
+	for _, st := range s.Steps {
+		names = append(names, st.Anchor())
+	}
+	for _, r := range s.Readings {
+		names = append(names, r.Anchor())
+	}
+	return names
+}

@@ -1,0 +1,237 @@
+package sheet
+
+import (
+	"bytes"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"baybook/calculators/calc"
+	"baybook/site/finding"
+
+	"go.yaml.in/yaml/v3"
+)
+
+// A yamlReader reads the book's YAML, whose values are texts, lists and
+// mappings of known keys, and reports what is not, by place. Aliases are
+// refused: nobody needs them here, and a few lines of them can stand for
+// gigabytes.
+type yamlReader struct {
+	src    *finding.Source
+	at     Span
+	rule   string
+	report func(finding.Finding)
+	line   int // number of the line on which the YAML starts
+}
+
+func newYAMLReader(src *finding.Source, at Span, rule string, report func(finding.Finding)) yamlReader {
+	return yamlReader{src: src, at: at, rule: rule, report: report, line: src.Position(at.Start).Line}
+}
+
+// yamlLine finds the line that a YAML syntax error speaks of; the library
+// gives it in words alone.
+var yamlLine = regexp.MustCompile(`line (\d+): (.*)`)
+
+// document parses the YAML; nil where it is empty or broken, which is reported.
+func (r *yamlReader) document() *yaml.Node {
+	var doc yaml.Node
+	text := r.src.Text()[r.at.Start:r.at.End]
+	if err := yaml.NewDecoder(bytes.NewReader(text)).Decode(&doc); err != nil {
+		r.syntax(err)
+		return nil
+	}
+	if len(doc.Content) == 0 {
+		return nil
+	}
+	if alias := findAlias(&doc, 0); alias != nil {
+		r.fault(alias, "an alias or anchor is not accepted", "write the value out")
+		return nil
+	}
+	return doc.Content[0]
+}
+
+// syntax reports what the YAML library could not read.
+func (r *yamlReader) syntax(err error) {
+	message, line := strings.TrimPrefix(err.Error(), "yaml: "), 1
+	if m := yamlLine.FindStringSubmatch(message); m != nil {
+		line, _ = strconv.Atoi(m[1])
+		message = m[2]
+	}
+	start := r.lineStart(r.line + line - 1)
+	f := r.src.At(start, r.lineEnd(start))
+	f.Rule, f.Message, f.Do = r.rule, "this is not YAML: "+message, "write key: value lines; put quotes around a value that holds a colon"
+	r.report(f)
+}
+
+// findAlias finds an alias, an anchor, or nesting too deep to be meant.
+func findAlias(n *yaml.Node, depth int) *yaml.Node {
+	const deepest = 12
+	if n.Kind == yaml.AliasNode || n.Anchor != "" || depth > deepest {
+		return n
+	}
+	for _, c := range n.Content {
+		if found := findAlias(c, depth+1); found != nil {
+			return found
+		}
+	}
+	return nil
+}
+
+// span is where a node stands in the file. A node's column counts characters.
+func (r *yamlReader) span(n *yaml.Node) Span {
+	start := r.lineStart(r.line + n.Line - 1)
+	end := r.lineEnd(start)
+	at := start
+	for range n.Column - 1 {
+		if at >= end {
+			break
+		}
+		at++
+		for at < end && r.src.Text()[at]&0xC0 == 0x80 {
+			at++
+		}
+	}
+	stop := end
+	if n.Kind == yaml.ScalarNode && n.Style == 0 && at+len(n.Value) <= len(r.src.Text()) {
+		stop = at + len(n.Value)
+	}
+	return Span{at, max(at, stop)}
+}
+
+// lineStart is where a line of the file starts.
+func (r *yamlReader) lineStart(line int) int {
+	text := r.src.Text()
+	at := 0
+	for range line - 1 {
+		i := bytes.IndexByte(text[at:], '\n')
+		if i < 0 {
+			return len(text)
+		}
+		at += i + 1
+	}
+	return at
+}
+
+// lineEnd is where the line that holds a place ends, its line break left out.
+func (r *yamlReader) lineEnd(at int) int {
+	text := r.src.Text()
+	end := len(text)
+	if i := bytes.IndexByte(text[at:], '\n'); i >= 0 {
+		end = at + i
+	}
+	if end > at && text[end-1] == '\r' {
+		end--
+	}
+	return end
+}
+
+// fault reports something wrong with a node.
+func (r *yamlReader) fault(n *yaml.Node, message, do string) {
+	span := r.span(n)
+	f := r.src.At(span.Start, span.End)
+	f.Rule, f.Message, f.Do = r.rule, message, do
+	r.report(f)
+}
+
+// text reads a text of one line that is not empty.
+func (r *yamlReader) text(n *yaml.Node) string {
+	if n.Kind != yaml.ScalarNode {
+		r.fault(n, "a text belongs here, not a list or a mapping", "write the value on the key's own line")
+		return ""
+	}
+	if s := strings.TrimSpace(n.Value); s != "" {
+		return s
+	}
+	r.fault(n, "the value is empty", "fill it in, or take the line out if it is not needed")
+	return ""
+}
+
+// list reads a list of texts.
+func (r *yamlReader) list(n *yaml.Node) []string {
+	var list []string
+	for _, item := range r.items(n) {
+		if s := r.text(item); s != "" {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+// items are the entries of a list; an empty value is an empty list.
+func (r *yamlReader) items(n *yaml.Node) []*yaml.Node {
+	if n.Kind == yaml.SequenceNode {
+		return n.Content
+	}
+	if n.Kind != yaml.ScalarNode || n.Value != "" {
+		r.fault(n, "a list belongs here", "write [one, two] or one “- item” on each line")
+	}
+	return nil
+}
+
+// mapping reads an entry with known keys.
+func (r *yamlReader) mapping(n *yaml.Node, known map[string]func(*yaml.Node)) {
+	var names []string
+	for name := range known {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	if n.Kind != yaml.MappingNode {
+		r.fault(n, "an entry with "+strings.Join(names, ", ")+" belongs here", "write key: value lines")
+		return
+	}
+	seen := make(map[string]bool)
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		k := n.Content[i]
+		read, ok := known[k.Value]
+		switch {
+		case !ok:
+			do := "use one of " + strings.Join(names, ", ")
+			if near := calc.Nearest(k.Value, names); near != "" {
+				do = "did you mean " + near + "?"
+			}
+			r.fault(k, "the key "+strconv.Quote(k.Value)+" is not known here", do)
+		case seen[k.Value]:
+			r.fault(k, "the key "+k.Value+" is given twice", "keep one of the two")
+		default:
+			seen[k.Value] = true
+			read(n.Content[i+1])
+		}
+	}
+}
+
+// oneOf reads one of a few words.
+func (r *yamlReader) oneOf(n *yaml.Node, accepted ...string) string {
+	s := r.text(n)
+	if s == "" || slices.Contains(accepted, s) {
+		return s
+	}
+	do := "use one of " + strings.Join(accepted, ", ")
+	if near := calc.Nearest(s, accepted); near != "" {
+		do += "; did you mean " + near + "?"
+	}
+	r.fault(n, strconv.Quote(s)+" is not accepted here", do)
+	return ""
+}
+
+// whole reads a whole number that is not negative.
+func (r *yamlReader) whole(n *yaml.Node) int {
+	s := r.text(n)
+	v, err := strconv.Atoi(s)
+	if s != "" && (err != nil || v < 0) {
+		r.fault(n, strconv.Quote(s)+" is not a whole number", "write digits alone, such as 25")
+		return 0
+	}
+	return v
+}
+
+// date reads a date as ISO 8601 has it.
+func (r *yamlReader) date(n *yaml.Node) time.Time {
+	s := r.text(n)
+	t, err := time.Parse(time.DateOnly, s)
+	if s != "" && err != nil {
+		r.fault(n, strconv.Quote(s)+" is not a date", "write year-month-day, such as 2026-10-02")
+	}
+	return t
+}
