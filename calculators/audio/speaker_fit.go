@@ -120,6 +120,10 @@ func speakerFit(in *calc.Values, out *calc.Result) *calc.Problem {
 	if !calc.Under(in.Num("cutout"), in.Num("frame")) {
 		out.Note("the cutout is not smaller than the frame: measure both again")
 	}
+	if calc.Over(in.Num("frame")/2*math.Sin(tilt), spacer) {
+		out.Note("the thin side of the wedge would be under the door's face: at " + in.Get("wedge").Text + " this frame needs a mean thickness of " +
+			calc.ShowUnit(in.Num("frame")/2*math.Sin(tilt), 3, "mm") + " or more")
+	}
 	workSpeakerFit(in, out, behind, front)
 	return nil
 }

@@ -24,7 +24,7 @@ func (s doorSection) at(x, y float64) calc.Point {
 // drawSpeakerFit draws the section to scale with both margins.
 func drawSpeakerFit(in *calc.Values, out *calc.Result) *calc.Drawing {
 	glass, trim := calc.ShowUnit(out.Num("glass_margin"), 3, "mm"), calc.ShowUnit(out.Num("trim_margin"), 3, "mm")
-	d := calc.NewDrawing(320, 330, "Section through the door: speaker "+in.Get("frame").Text+" on an adapter of "+
+	d := calc.NewDrawing(320, 342, "Section through the door: speaker "+in.Get("frame").Text+" on an adapter of "+
 		in.Get("adapter").Text+"; room to the glass "+glass+", room to the trim "+trim+".")
 	spacer := in.Num("adapter") + in.Num("gasket")
 	back := spacer - Behind(in.Num("depth"), in.Num("magnet"), in.SI("wedge"))
@@ -44,8 +44,8 @@ func drawSpeakerFit(in *calc.Values, out *calc.Result) *calc.Drawing {
 	d.Line(s.at(left, 0), s.at(right, 0), calc.Centre)
 
 	top, base := s.at(0, half).Y, s.at(0, -half).Y
-	s.margin(-in.Num("glass"), back, top-12, 0, "glass "+glass)
-	s.margin(front, in.Num("trim"), base+30, 0, "trim "+trim)
+	s.margin(-in.Num("glass"), back, top-12, "glass "+glass)
+	s.margin(front, in.Num("trim"), base+44, "trim "+trim)
 	d.TextWithin(calc.Point{X: s.at(-in.Num("glass"), 0).X, Y: base + 13}, "glass")
 	d.TextWithin(calc.Point{X: s.at(in.Num("trim"), 0).X, Y: top - 32}, "trim")
 	return d
@@ -115,7 +115,7 @@ func (s doorSection) wall(x, half float64) {
 }
 
 // margin dimensions the room between two planes, mm from the mounting face.
-func (s doorSection) margin(x1, x2, y, _ float64, label string) {
+func (s doorSection) margin(x1, x2, y float64, label string) {
 	a, b := s.at(x1, 0).X, s.at(x2, 0).X
 	s.d.Line(calc.Point{X: a, Y: y - 4}, calc.Point{X: a, Y: s.axis}, calc.Thin)
 	s.d.Line(calc.Point{X: b, Y: y - 4}, calc.Point{X: b, Y: s.axis}, calc.Thin)

@@ -13,7 +13,7 @@ func drawFuseSize(in *calc.Values, out *calc.Result) *calc.Drawing {
 	if calc.Over(fuse, limit) {
 		verdict = "the fuse is too large for the wire."
 	}
-	d := calc.NewDrawing(320, 172, title+verdict)
+	d := calc.NewDrawing(320, 176, title+verdict)
 	const left, width = 14.0, 292.0
 	most := max(load, fuse, limit)
 	at := func(amps float64) float64 { return left + width*amps/most }
@@ -27,13 +27,13 @@ func drawFuseSize(in *calc.Values, out *calc.Result) *calc.Drawing {
 		{limit, in.Get("wire").Text + " may carry " + limitText, calc.Shade},
 	}
 	for i, b := range bars {
-		y := 30 + 46*float64(i)
-		d.Text(calc.Point{X: left, Y: y - 6}, calc.Start, b.text)
-		d.Rect(calc.Point{X: left, Y: y}, at(b.amps)-left, 16, calc.Outline, b.fill)
+		d.Rect(calc.Point{X: left, Y: 30 + 46*float64(i)}, at(b.amps)-left, 16, calc.Outline, b.fill)
 	}
 	d.Line(calc.Point{X: at(fuse), Y: 70}, calc.Point{X: at(fuse), Y: 146}, calc.Hidden)
-	d.Line(calc.Point{X: left, Y: 18}, calc.Point{X: left, Y: 146}, calc.Outline)
-	d.TextWithin(calc.Point{X: 160, Y: 162}, "Right: load < fuse ≤ wire")
+	for i, b := range bars {
+		d.Label(calc.Point{X: left, Y: 23 + 46*float64(i)}, calc.Start, b.text)
+	}
+	d.TextWithin(calc.Point{X: 160, Y: 166}, "Right: load < fuse ≤ wire")
 	return d
 }
 

@@ -6,7 +6,7 @@ import "baybook/calculators/calc"
 // where each of the two fuses sits; below, how full the slot is.
 func drawFuseTap(in *calc.Values, out *calc.Result) *calc.Drawing {
 	tap := calc.ShowUnit(out.Num("tap_fuse"), 4, "A")
-	d := calc.NewDrawing(320, 262, "The feed side of the slot, live with the fuse out, supplies two fuses side by side: the slot's "+
+	d := calc.NewDrawing(320, 264, "The feed side of the slot, live with the fuse out, supplies two fuses side by side: the slot's "+
 		in.Get("slot_fuse").Text+" fuse to the vehicle's load of "+in.Get("existing").Text+", and the tap's "+tap+
 		" fuse to the added load of "+in.Get("added").Text+". Together "+calc.ShowUnit(out.Num("total"), 3, "A")+".")
 	d.Text(calc.Point{X: 8, Y: 16}, calc.Start, "Feed side of the slot:")
@@ -24,7 +24,7 @@ func drawFuseTap(in *calc.Values, out *calc.Result) *calc.Drawing {
 	d.Line(calc.Point{X: 164, Y: 150}, calc.Point{X: 198, Y: 150}, calc.Heavy)
 	drawLoad(d, 84, "Vehicle", in.Get("existing").Text)
 	drawLoad(d, 150, "Added", in.Get("added").Text)
-	d.TextWithin(calc.Point{X: 181, Y: 182}, in.Get("wire").Text+" behind the tap, up to "+calc.ShowUnit(out.Num("wire_limit"), 3, "A"))
+	d.TextWithin(calc.Point{X: 181, Y: 186}, in.Get("wire").Text+" behind the tap, up to "+calc.ShowUnit(out.Num("wire_limit"), 3, "A"))
 	drawSlotBar(d, in, out)
 	return d
 }
@@ -46,7 +46,7 @@ func drawLoad(d *calc.Drawing, y float64, name, amps string) {
 // drawSlotBar draws the slot's fuse as a bar filled by the two loads, with
 // the 80 % mark.
 func drawSlotBar(d *calc.Drawing, in *calc.Values, out *calc.Result) {
-	const left, width, top = 14.0, 292.0, 216.0
+	const left, width, top = 14.0, 292.0, 219.0
 	slot := in.Num("slot_fuse")
 	at := func(amps float64) float64 { return left + width*min(amps/(1.25*slot), 1) }
 	existing, total := in.Num("existing"), out.Num("total")
