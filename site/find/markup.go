@@ -1,0 +1,116 @@
+package find
+
+import (
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// AppendMarkup adds the answers as HTML: an ordered list of links. Root leads
+// from the page that shows them to the site's root, such as "../". Found words
+// stand in mark elements. Classes, for the style sheet: found (the list),
+// found-sheet, found-section, found-step, found-calculator (its items),
+// found-number, found-title and found-text (in the link), found-note (what is
+// said in words, before the list or instead of it). All text is escaped.
+func AppendMarkup(b []byte, hits []Hit, root string) []byte {
+	if len(hits) == 0 {
+		return append(b, `<p class="found-note">Nothing found. Try fewer words, only the start of a word, `+
+			`or another name for the thing; or type a sheet’s number, with a step if you like: GR-02 step 4. `+
+			`The A to Z page lists everything.</p>`...)
+	}
+	if hits[0].Partial {
+		b = append(b, `<p class="found-note">No answer has all of these words. These have the most.</p>`...)
+	}
+	b = append(b, `<ol class="found">`...)
+	for i := range hits {
+		b = appendHit(b, &hits[i], root)
+	}
+	return append(b, `</ol>`...)
+}
+
+// kindNames are the class names and, where the reader needs it, the word for a
+// kind of document.
+var kindNames = [...]struct{ class, label string }{
+	Sheet:      {"found-sheet", ""},
+	Section:    {"found-section", ""},
+	Step:       {"found-step", "step"},
+	Calculator: {"found-calculator", "calculator"},
+}
+
+func appendHit(b []byte, h *Hit, root string) []byte {
+	kind := kindNames[h.Kind&kindMask]
+	b = append(b, `<li class="`+kind.class+`"><a href="`...)
+	b = appendEscaped(b, linkTo(root, h.Address))
+	b = append(b, `">`...)
+	label := h.Number
+	if kind.label != "" && (h.Kind != Step || h.Step > 0) {
+		label = strings.TrimLeft(label+" "+kind.label, " ")
+		if h.Step > 0 {
+			label += " " + strconv.Itoa(h.Step)
+		}
+	}
+	if label != "" {
+		b = append(b, `<span class="found-number">`...)
+		b = appendEscaped(b, label)
+		b = append(b, `</span> `...)
+	}
+	b = append(b, `<span class="found-title">`...)
+	b = appendMarked(b, h.Title, h.TitleMarks)
+	b = append(b, `</span>`...)
+	if h.Excerpt != "" {
+		b = append(b, ` <span class="found-text">`...)
+		b = appendMarked(b, h.Excerpt, h.ExcerptMarks)
+		b = append(b, `</span>`...)
+	}
+	return append(b, `</a></li>`...)
+}
+
+// linkTo joins root and address. Where the address would stand alone and begin
+// like a scheme, it is kept relative.
+func linkTo(root, address string) string {
+	if page, _, _ := strings.Cut(address, "/"); root == "" && strings.Contains(page, ":") {
+		root = "./"
+	}
+	return root + address
+}
+
+// appendMarked adds a text with its spans in mark elements. Spans that do not lie
+// in the text are left out.
+func appendMarked(b []byte, text string, spans []Span) []byte {
+	at := 0
+	for _, s := range spans {
+		if s.Start < at || s.End <= s.Start || s.End > len(text) {
+			continue
+		}
+		b = appendEscaped(b, text[at:s.Start])
+		b = append(b, `<mark>`...)
+		b = appendEscaped(b, text[s.Start:s.End])
+		b = append(b, `</mark>`...)
+		at = s.End
+	}
+	return appendEscaped(b, text[at:])
+}
+
+// appendEscaped adds a text for use between tags or in a quoted attribute. Bytes
+// that are no UTF-8 become U+FFFD, and so do the controls that HTML forbids.
+func appendEscaped(b []byte, text string) []byte {
+	for _, r := range text {
+		switch {
+		case r == '&':
+			b = append(b, `&amp;`...)
+		case r == '<':
+			b = append(b, `&lt;`...)
+		case r == '>':
+			b = append(b, `&gt;`...)
+		case r == '"':
+			b = append(b, `&quot;`...)
+		case r == '\'':
+			b = append(b, `&#39;`...)
+		case r < ' ' && r != '\t' && r != '\n' || r == 0x7F:
+			b = utf8.AppendRune(b, utf8.RuneError)
+		default:
+			b = utf8.AppendRune(b, r)
+		}
+	}
+	return b
+}
