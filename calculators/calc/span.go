@@ -28,8 +28,9 @@ func (d *Drawing) TextWithin(at Point, text string) {
 	d.Text(Point{d.within(at.X, text), at.Y}, Middle, text)
 }
 
-// within moves the middle of a text so that it stays inside the drawing.
+// within moves the middle of a text so that it stays inside the drawing; one
+// that is too long for it is centred.
 func (d *Drawing) within(x float64, text string) float64 {
-	half := TextWidth(text, TextSize)/2 + 3
+	half := math.Min(TextWidth(text, TextSize)/2+3, d.Width/2)
 	return math.Max(half, math.Min(d.Width-half, x))
 }
