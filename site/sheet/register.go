@@ -15,15 +15,27 @@ type Register struct {
 }
 
 // A Hazard is one row of the register.
+//
+// Its phrases are words in a row, in any case and with any ending; package
+// check says in full how they are found. What each key of the file means
+// stands at the top of content/hazards.yaml.
 type Hazard struct {
 	ID    string
 	Title string
+	// Row is the row's place in the table that it was taken from: H26.
+	Row string
+	// Extra is true where the row is not of the core set, which every book has.
+	Extra bool
 	// Least is the lowest signal word that a message about it may carry.
 	Least Word
+	// Under are the circumstances that call for a graver word.
+	Under []Under
 	// Injury is true where people can be hurt, false where only things can.
 	Injury bool
 	// Shows is what in a sheet shows that the hazard is present.
 	Shows Shows
+	// Message is a message that says all it must, to copy from.
+	Message string
 	// Say is what a message about it must say.
 	Say []Say
 	// Never is what no sheet may say about it.
@@ -31,6 +43,12 @@ type Hazard struct {
 	// From is where the row comes from.
 	From string
 	Span Span
+}
+
+// An Under is a least signal word for a hit whose step also says one of Shows.
+type Under struct {
+	Least Word
+	Shows []string
 }
 
 // Shows are the words that show a hazard: in steps, in tools and materials.
@@ -78,18 +96,41 @@ func readRegister(src *finding.Source, report func(finding.Finding)) *Register {
 	for _, item := range r.items(root) {
 		h := &Hazard{Span: r.span(item)}
 		r.mapping(item, map[string]func(*yaml.Node){
-			"id":     func(n *yaml.Node) { h.ID = r.text(n) },
-			"title":  func(n *yaml.Node) { h.Title = r.text(n) },
-			"word":   func(n *yaml.Node) { h.Least, _ = ParseWord(r.oneOf(n, words[1:]...)) },
-			"harm":   func(n *yaml.Node) { h.Injury = r.oneOf(n, "injury", "property") == "injury" },
-			"shows":  func(n *yaml.Node) { h.Shows = r.shows(n) },
-			"say":    func(n *yaml.Node) { h.Say = r.says(n) },
-			"never":  func(n *yaml.Node) { h.Never = r.list(n) },
-			"source": func(n *yaml.Node) { h.From = r.text(n) },
+			"id":      func(n *yaml.Node) { h.ID = r.text(n) },
+			"row":     func(n *yaml.Node) { h.Row = r.text(n) },
+			"set":     func(n *yaml.Node) { h.Extra = r.oneOf(n, "core", "extra") == "extra" },
+			"title":   func(n *yaml.Node) { h.Title = r.text(n) },
+			"word":    func(n *yaml.Node) { h.Least = r.word(n) },
+			"under":   func(n *yaml.Node) { h.Under = r.under(n) },
+			"harm":    func(n *yaml.Node) { h.Injury = r.oneOf(n, "injury", "property") == "injury" },
+			"shows":   func(n *yaml.Node) { h.Shows = r.shows(n) },
+			"message": func(n *yaml.Node) { h.Message = r.text(n) },
+			"say":     func(n *yaml.Node) { h.Say = r.says(n) },
+			"never":   func(n *yaml.Node) { h.Never = r.list(n) },
+			"source":  func(n *yaml.Node) { h.From = r.text(n) },
 		})
 		reg.Hazards = append(reg.Hazards, h)
 	}
 	return reg
+}
+
+// word reads a signal word.
+func (r *yamlReader) word(n *yaml.Node) Word {
+	w, _ := ParseWord(r.oneOf(n, words[1:]...))
+	return w
+}
+
+func (r *yamlReader) under(n *yaml.Node) []Under {
+	var list []Under
+	for _, item := range r.items(n) {
+		var u Under
+		r.mapping(item, map[string]func(*yaml.Node){
+			"word":  func(v *yaml.Node) { u.Least = r.word(v) },
+			"shows": func(v *yaml.Node) { u.Shows = r.list(v) },
+		})
+		list = append(list, u)
+	}
+	return list
 }
 
 func (r *yamlReader) shows(n *yaml.Node) Shows {
