@@ -6,7 +6,7 @@ import "strconv"
 // object: names, units, ranges, choices, defaults, outputs, sources.
 func AppendDescription(b []byte, c *Calculator) []byte {
 	b = append(b, `{"calculator":`...)
-	b = appendString(b, c.Name)
+	b = AppendString(b, c.Name)
 	b = appendField(b, "title", c.Title)
 	b = appendField(b, "question", c.Question)
 	b = appendField(b, "doc", c.Doc)
@@ -24,7 +24,7 @@ func AppendDescription(b []byte, c *Calculator) []byte {
 			b = append(b, ',')
 		}
 		b = append(b, `{"name":`...)
-		b = appendString(b, o.Name)
+		b = AppendString(b, o.Name)
 		b = appendField(b, "label", o.Label)
 		if !o.Text {
 			b = appendField(b, "unit", o.Unit)
@@ -42,7 +42,7 @@ func AppendDescription(b []byte, c *Calculator) []byte {
 			b = append(b, ',')
 		}
 		b = append(b, `{"text":`...)
-		b = appendString(b, s.Text)
+		b = AppendString(b, s.Text)
 		if s.Standing != "" {
 			b = appendField(b, "standing", s.Standing)
 		}
@@ -60,7 +60,7 @@ var kindNames = [...]string{Number: "number", Count: "count", Word: "word", Wire
 
 func describeInput(b []byte, in *Input) []byte {
 	b = append(b, `{"name":`...)
-	b = appendString(b, in.Name)
+	b = AppendString(b, in.Name)
 	b = appendField(b, "label", in.Label)
 	b = appendField(b, "kind", kindNames[in.Kind])
 	if in.Kind != Word {
@@ -96,7 +96,7 @@ func describeInput(b []byte, in *Input) []byte {
 
 func appendField(b []byte, name, value string) []byte {
 	b = append(b, ',')
-	b = appendString(b, name)
+	b = AppendString(b, name)
 	b = append(b, ':')
-	return appendString(b, value)
+	return AppendString(b, value)
 }

@@ -8,7 +8,7 @@ import "strconv"
 func AppendJSON(b []byte, v *Values, r *Result) []byte {
 	c := r.calculator
 	b = append(b, `{"calculator":`...)
-	b = appendString(b, c.Name)
+	b = AppendString(b, c.Name)
 	b = append(b, `,"inputs":{`...)
 	for i := range c.Inputs {
 		b = appendKey(b, i > 0, c.Inputs[i].Name)
@@ -24,7 +24,7 @@ func AppendJSON(b []byte, v *Values, r *Result) []byte {
 		}
 	}
 	b = append(b, `},"verdict":`...)
-	b = appendString(b, r.Verdict.String())
+	b = AppendString(b, r.Verdict.String())
 	b = append(b, `,"reasons":`...)
 	b = appendStrings(b, r.Reasons)
 	b = append(b, `,"cautions":`...)
@@ -36,7 +36,7 @@ func appendInput(b []byte, in *Input, v Value) []byte {
 	switch in.Kind {
 	case Word:
 		b = append(b, `{"text":`...)
-		b = appendString(b, v.Text)
+		b = AppendString(b, v.Text)
 		return append(b, '}')
 	case Numbers:
 		b = append(b, `{"values":[`...)
@@ -47,17 +47,17 @@ func appendInput(b []byte, in *Input, v Value) []byte {
 			b = strconv.AppendFloat(b, n, 'g', -1, 64)
 		}
 		b = append(b, `],"unit":`...)
-		b = appendString(b, in.Unit)
+		b = AppendString(b, in.Unit)
 		return append(b, '}')
 	case Bundle:
 		b = append(b, `{"text":`...)
-		b = appendString(b, v.Text)
+		b = AppendString(b, v.Text)
 		return append(b, '}')
 	}
 	b = appendNumber(b, v.Num, in.unit())
 	if in.Kind == Wire {
 		b = append(b, `,"text":`...)
-		b = appendString(b, v.Text)
+		b = AppendString(b, v.Text)
 	}
 	return append(b, '}')
 }
@@ -65,13 +65,13 @@ func appendInput(b []byte, in *Input, v Value) []byte {
 func appendAnswer(b []byte, o *Output, a Answer) []byte {
 	if o.Text {
 		b = append(b, `{"text":`...)
-		b = appendString(b, a.Text)
+		b = AppendString(b, a.Text)
 		return append(b, '}')
 	}
 	b = appendNumber(b, a.Num, o.Unit)
 	if a.Text != "" {
 		b = append(b, `,"text":`...)
-		b = appendString(b, a.Text)
+		b = AppendString(b, a.Text)
 	}
 	return append(b, '}')
 }
@@ -81,14 +81,14 @@ func appendNumber(b []byte, v float64, unit string) []byte {
 	b = append(b, `{"value":`...)
 	b = strconv.AppendFloat(b, v, 'g', -1, 64)
 	b = append(b, `,"unit":`...)
-	return appendString(b, unit)
+	return AppendString(b, unit)
 }
 
 func appendKey(b []byte, more bool, key string) []byte {
 	if more {
 		b = append(b, ',')
 	}
-	b = appendString(b, key)
+	b = AppendString(b, key)
 	return append(b, ':')
 }
 
@@ -98,13 +98,13 @@ func appendStrings(b []byte, list []string) []byte {
 		if i > 0 {
 			b = append(b, ',')
 		}
-		b = appendString(b, s)
+		b = AppendString(b, s)
 	}
 	return append(b, ']')
 }
 
-// appendString writes a JSON string; s is UTF-8.
-func appendString(b []byte, s string) []byte {
+// AppendString writes a JSON string; s is UTF-8.
+func AppendString(b []byte, s string) []byte {
 	b = append(b, '"')
 	for i := range len(s) {
 		switch c := s[i]; {

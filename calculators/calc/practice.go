@@ -125,3 +125,11 @@ func (o *Output) matches(a Answer, typed string) (bool, string) {
 	}
 	return math.Abs(v-a.Num) <= PracticeTolerance*math.Abs(a.Num)*(1+slack), ""
 }
+
+// AppendMarking writes a marking as HTML, its working folded out.
+func AppendMarking(b []byte, m Marking) []byte {
+	b = append(b, `<p class="marked"><strong>`...)
+	b = AppendEscaped(b, m.Text)
+	b = append(b, `</strong></p>`...)
+	return appendItems(b, "lines", m.Working)
+}

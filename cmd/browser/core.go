@@ -1,0 +1,192 @@
+package main
+
+import (
+	"strconv"
+
+	"baybook/calculators"
+	"baybook/calculators/calc"
+	"baybook/site/find"
+)
+
+// A core answers questions. Its zero value knows the calculators but nothing
+// of the book until an index is loaded.
+type core struct {
+	in, out []byte
+	index   *find.Index
+}
+
+// A question is something that the page can ask.
+type question struct {
+	name string
+	// parts is how many words come with it.
+	parts  int
+	answer func(c *core, parts []string) response
+}
+
+// questions are all of them; protocol.ts lists the same.
+var questions = []question{
+	{"compute", 2, (*core).compute},
+	{"mark", 4, (*core).mark},
+	{"draw", 4, (*core).draw},
+	{"judge", 2, (*core).judge},
+	{"find", 2, (*core).find},
+}
+
+// response is an answer before it is written.
+type response struct {
+	ok                        bool
+	html, say, query, verdict string
+	faults                    []*calc.Problem
+}
+
+// mostHits is how many answers a search shows.
+const mostHits = 12
+
+// answer finds the question and writes its answer as JSON.
+func (c *core) answer(words []string) []byte {
+	for _, q := range questions {
+		if q.name == words[0] && len(words) == q.parts+1 {
+			return q.answer(c, words[1:]).append(nil)
+		}
+	}
+	return response{say: "the core does not know this question; reload the page"}.append(nil)
+}
+
+// load takes a copy of the index.
+func (c *core) load(data []byte) bool {
+	x, err := find.Decode(append([]byte(nil), data...))
+	if err != nil {
+		return false
+	}
+	c.index = x
+	return true
+}
+
+// fault is an answer that blames no input.
+func fault(message string) response {
+	return response{say: message, faults: []*calc.Problem{calc.Refuse("", message)}}
+}
+
+func (c *core) compute(p []string) response {
+	calculator := calculators.Named(p[0])
+	if calculator == nil {
+		return fault("there is no calculator " + p[0])
+	}
+	pairs, msg := calc.ParseQuery(p[1])
+	if msg != "" {
+		return fault(msg)
+	}
+	values, result, problems := calculator.Answer(pairs)
+	if result == nil {
+		return response{faults: problems}
+	}
+	return response{
+		ok: true, html: string(calc.AppendMarkup(nil, values, result)),
+		say: calc.Summary(result), verdict: result.Verdict.String(),
+	}
+}
+
+// asked reads the calculator, query and output that practice questions share.
+func asked(name, query, output string) (*calc.Calculator, []calc.Pair, int, string) {
+	calculator := calculators.Named(name)
+	if calculator == nil {
+		return nil, nil, 0, "there is no calculator " + name
+	}
+	pairs, msg := calc.ParseQuery(query)
+	if msg != "" {
+		return nil, nil, 0, msg
+	}
+	i := calculator.Output(output)
+	if i < 0 {
+		return nil, nil, 0, name + " has no output " + output
+	}
+	return calculator, pairs, i, ""
+}
+
+func (c *core) mark(p []string) response {
+	calculator, pairs, output, msg := asked(p[0], p[1], p[2])
+	if msg != "" {
+		return fault(msg)
+	}
+	m := calc.Mark(calculator, pairs, output, p[3])
+	verdict := calc.Check
+	if m.Read && m.Right {
+		verdict = calc.OK
+	}
+	return response{ok: true, html: string(calc.AppendMarking(nil, m)), say: m.Text, verdict: verdict.String()}
+}
+
+func (c *core) draw(p []string) response {
+	calculator, pairs, output, msg := asked(p[0], p[1], p[2])
+	if msg != "" {
+		return fault(msg)
+	}
+	seed, err := strconv.ParseUint(p[3], 10, 64)
+	if err != nil {
+		return fault("the seed " + p[3] + " is not a whole number")
+	}
+	spread, problems := calculator.ParseSpread(pairs)
+	if len(problems) > 0 {
+		return response{faults: problems}
+	}
+	drawn := spread.Draw(seed, output)
+	values, _ := calculator.Read(drawn)
+	return response{ok: true, html: string(calc.AppendGivens(nil, values, drawn)), query: calc.FormatQuery(drawn)}
+}
+
+func (c *core) judge(p []string) response {
+	pairs, msg := calc.ParseQuery(p[0])
+	if msg != "" {
+		return fault(msg)
+	}
+	limit, msg := calc.ParseLimit(pairs)
+	if msg != "" {
+		return fault(msg)
+	}
+	verdict, text, read := limit.Judge(p[1])
+	return response{ok: read, say: text, verdict: verdict.String()}
+}
+
+func (c *core) find(p []string) response {
+	if c.index == nil {
+		return fault("the search index is not loaded; reload the page")
+	}
+	hits := c.index.Find(p[0], mostHits)
+	say := strconv.Itoa(len(hits)) + " answers"
+	switch len(hits) {
+	case 0:
+		say = "Nothing found"
+	case 1:
+		say = "1 answer"
+	}
+	return response{ok: true, html: string(find.AppendMarkup(nil, hits, p[1])), say: say}
+}
+
+// append writes the answer as one JSON object, empty parts left out.
+func (r response) append(b []byte) []byte {
+	b = append(b, `{"ok":`...)
+	b = strconv.AppendBool(b, r.ok)
+	for _, part := range [...]struct{ name, value string }{
+		{"html", r.html}, {"say", r.say}, {"query", r.query}, {"verdict", r.verdict},
+	} {
+		if part.value != "" {
+			b = append(b, `,"`+part.name+`":`...)
+			b = calc.AppendString(b, part.value)
+		}
+	}
+	if len(r.faults) > 0 {
+		b = append(b, `,"faults":[`...)
+		for i, p := range r.faults {
+			if i > 0 {
+				b = append(b, ',')
+			}
+			b = append(b, `{"input":`...)
+			b = calc.AppendString(b, p.Input)
+			b = append(b, `,"text":`...)
+			b = calc.AppendString(b, p.Message)
+			b = append(b, '}')
+		}
+		b = append(b, ']')
+	}
+	return append(b, '}')
+}
