@@ -139,10 +139,10 @@ func (x *Index) marks(text string, marked []bool) []Span {
 	}
 	s := scanner{text: text}
 	for s.next() {
-		w := singular(string(s.word))
-		if isStop(w) {
+		if isStop(string(s.word)) {
 			continue
 		}
+		w := singular(string(s.word))
 		if len(recent) == maxPhrase {
 			recent, starts = slices.Delete(recent, 0, 1), slices.Delete(starts, 0, 1)
 		}

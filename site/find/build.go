@@ -61,6 +61,9 @@ func (b *builder) add(i int, d *Doc) {
 		if joined := joinedOf(d.Number); joined != "" {
 			b.post(joined, i, inWords)
 		}
+		if key := numberKey(d.Number); key != "" {
+			b.post(numberMark+key, i, inWords)
+		}
 	}
 	for _, w := range d.Words {
 		b.text(i, w, inWords)
@@ -73,11 +76,11 @@ func (b *builder) text(doc int, text string, place uint32) {
 	b.recent = b.recent[:0]
 	before := ""
 	for s.next() {
-		word := singular(string(s.word))
-		if isStop(word) {
+		if isStop(string(s.word)) {
 			before = ""
 			continue
 		}
+		word := singular(string(s.word))
 		b.post(word, doc, place)
 		if s.hyphen && !isDigit(rune(word[0])) && before != "" && !isDigit(rune(before[0])) {
 			b.post(singular(before+word), doc, place) // heat-shrink is heatshrink too

@@ -1,10 +1,6 @@
 package find
 
-import (
-	"slices"
-	"strconv"
-	"strings"
-)
+import "strconv"
 
 // Index answers queries. It may be used from several goroutines.
 type Index struct {
@@ -12,10 +8,9 @@ type Index struct {
 	docAt  []uint32 // where each document's record begins in data
 	parent []int32  // the sheet that a document belongs to; itself for a sheet
 	kind   []Kind
-	names  []name // of the glossary, sorted
-	groups [][]int32
-	words  []word // sorted
-	number []numbered
+	names  []name    // of the glossary, sorted
+	groups [][]int32 // the names in each group
+	words  []word    // sorted
 }
 
 // word is one entry of the vocabulary.
@@ -23,12 +18,6 @@ type word struct {
 	text     string
 	docs     int    // how many documents have it
 	postings string // in data
-}
-
-// numbered is a sheet by its document number.
-type numbered struct {
-	key string // the number as [numberKey] gives it
-	doc int32
 }
 
 // Len is the number of documents.
@@ -67,7 +56,6 @@ func Decode(data []byte) (*Index, error) {
 	if r.bad != "" {
 		return nil, &Error{r.at, r.bad}
 	}
-	x.numberSheets()
 	return x, nil
 }
 
@@ -224,18 +212,6 @@ func (x *Index) readWords(r *reader) {
 	}
 }
 
-// numberSheets lists the sheets by number, to jump to.
-func (x *Index) numberSheets() {
-	for i, k := range x.kind {
-		if k == Sheet {
-			if key := numberKey(x.record(i).number); key != "" {
-				x.number = append(x.number, numbered{key, int32(i)})
-			}
-		}
-	}
-	slices.SortStableFunc(x.number, func(a, b numbered) int { return strings.Compare(a.key, b.key) })
-}
-
 // record reads a document, with what it takes from its sheet filled in.
 func (x *Index) record(doc int) record {
 	r := reader{s: x.data, at: int(x.docAt[doc])}
@@ -259,13 +235,44 @@ func (x *Index) record(doc int) record {
 	return d
 }
 
-// lookup finds a word of the vocabulary.
+// lookup finds a word of the vocabulary, or the place where it would be.
 func (x *Index) lookup(text string) (int32, bool) {
-	i, found := slices.BinarySearchFunc(x.words, text, func(w word, s string) int { return strings.Compare(w.text, s) })
-	return int32(i), found
+	lo, hi := 0, len(x.words)
+	for lo < hi {
+		if mid := (lo + hi) / 2; x.words[mid].text < text {
+			lo = mid + 1
+		} else {
+			hi = mid
+		}
+	}
+	return int32(lo), lo < len(x.words) && x.words[lo].text == text
 }
 
-// lookupName finds a phrase of the glossary.
-func (x *Index) lookupName(phrase string) (int, bool) {
-	return slices.BinarySearchFunc(x.names, phrase, func(n name, s string) int { return strings.Compare(n.phrase, s) })
+// postings walks through the documents that have an entry of the vocabulary.
+func (x *Index) postings(entry int32) postings { return postings{rest: x.words[entry].postings} }
+
+type postings struct {
+	rest   string
+	doc    int32
+	places uint32 // where in it the entry stands
+}
+
+// next goes to the next document and reports whether there is one. What it reads
+// was checked when the index was.
+func (p *postings) next() bool {
+	if p.rest == "" {
+		return false
+	}
+	n := uint32(0)
+	for i := 0; ; i++ {
+		c := p.rest[i]
+		n |= uint32(c&0x7F) << (7 * i)
+		if c < 0x80 {
+			p.rest = p.rest[i+1:]
+			break
+		}
+	}
+	p.doc += int32(n >> placeBits)
+	p.places = n & placeMask
+	return true
 }

@@ -61,7 +61,7 @@ type Hit struct {
 	Partial bool   // not every word of the query was found in it
 	Title   string //
 	Number  string //
-	Step    int    // number of the step, from its address; 0 for none
+	Step    string // number of the step, from its address; empty for none
 	Address string //
 	Area    string //
 	Excerpt string // the beginning of its text

@@ -181,7 +181,7 @@ func TestHitSaysWhatItIs(t *testing.T) {
 	x := Build(testDocs(), testSynonyms)
 	h := x.Find("serrated washer", 1)[0]
 	want := Hit{
-		Doc: 4, Kind: Step, Score: h.Score, Title: "Ground point on painted steel", Number: "GR-02", Step: 4,
+		Doc: 4, Kind: Step, Score: h.Score, Title: "Ground point on painted steel", Number: "GR-02", Step: "4",
 		Address: "ground/ground-point.html#step-4",
 		Excerpt: "Tighten the M6 bolt with its serrated washer to the torque of the table.",
 	}

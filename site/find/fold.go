@@ -1,7 +1,6 @@
 package find
 
 import (
-	"strings"
 	"unicode"
 	"unicode/utf8"
 )
@@ -110,8 +109,10 @@ func appendFolded(b []byte, r rune) []byte {
 	}
 	r = unicode.ToLower(r)
 	for i := range folds {
-		if strings.ContainsRune(folds[i][1], r) {
-			return append(b, folds[i][0]...)
+		for _, accented := range folds[i][1] {
+			if accented == r {
+				return append(b, folds[i][0]...)
+			}
 		}
 	}
 	return utf8.AppendRune(b, r)
@@ -123,10 +124,10 @@ func phraseOf(text string) string {
 	var b []byte
 	s := scanner{text: text}
 	for s.next() {
-		word := singular(string(s.word))
-		if isStop(word) {
+		if isStop(string(s.word)) {
 			continue
 		}
+		word := singular(string(s.word))
 		if len(b) > 0 {
 			b = append(b, ' ')
 		}

@@ -1,7 +1,6 @@
 package find
 
 import (
-	"strconv"
 	"strings"
 	"unicode/utf8"
 )
@@ -43,10 +42,10 @@ func appendHit(b []byte, h *Hit, root string) []byte {
 	b = appendEscaped(b, linkTo(root, h.Address))
 	b = append(b, `">`...)
 	label := h.Number
-	if kind.label != "" && (h.Kind != Step || h.Step > 0) {
+	if kind.label != "" && (h.Kind != Step || h.Step != "") {
 		label = strings.TrimLeft(label+" "+kind.label, " ")
-		if h.Step > 0 {
-			label += " " + strconv.Itoa(h.Step)
+		if h.Step != "" {
+			label += " " + h.Step
 		}
 	}
 	if label != "" {

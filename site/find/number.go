@@ -1,10 +1,10 @@
 package find
 
-import (
-	"slices"
-	"strconv"
-	"strings"
-)
+import "strings"
+
+// numberMark begins the entry of the vocabulary under which a sheet is filed by
+// its number; no word of a text begins so.
+const numberMark = "#"
 
 // numberKey gives a document number in the form that is compared: letters and
 // digits alone, without leading zeros. GR-02, gr02 and Gr 2 come to gr2. It is
@@ -16,10 +16,19 @@ func numberKey(number string) string {
 		n++
 	}
 	digits := strings.TrimLeft(b[n:], "0")
-	if n == 0 || digits == "" || strings.ContainsFunc(digits, func(r rune) bool { return !isDigit(r) }) {
+	if n == 0 || digits == "" || !allDigits(digits) {
 		return ""
 	}
 	return b[:n] + digits
+}
+
+func allDigits(s string) bool {
+	for i := range len(s) {
+		if !isDigit(rune(s[i])) {
+			return false
+		}
+	}
+	return s != ""
 }
 
 // jump finds the sheets whose number a query begins with, and the query's other
@@ -35,20 +44,19 @@ func (x *Index) jump(terms []term) (docs []int32, rest []term) {
 		if key == "" || words == 2 && !isDigit(rune(terms[1].raw[0])) {
 			continue
 		}
-		at, found := slices.BinarySearchFunc(x.number, key, func(n numbered, k string) int { return strings.Compare(n.key, k) })
+		entry, found := x.lookup(numberMark + key)
 		if !found {
 			continue
 		}
 		rest = terms[words:]
-		step, isStep := stepOf(rest)
-		for ; at < len(x.number) && x.number[at].key == key; at++ {
-			sheet := x.number[at].doc
-			if isStep {
-				docs = x.appendStep(docs, sheet, step)
+		step := stepOf(rest)
+		for p := x.postings(entry); p.next(); {
+			if step != "" {
+				docs = x.appendStep(docs, p.doc, "step-"+step)
 			}
-			docs = append(docs, sheet)
+			docs = append(docs, p.doc)
 		}
-		if isStep {
+		if step != "" {
 			rest = nil
 		}
 		return docs, rest
@@ -56,36 +64,38 @@ func (x *Index) jump(terms []term) (docs []int32, rest []term) {
 	return nil, terms
 }
 
-// stepOf reads "step 4" or "4".
-func stepOf(terms []term) (int, bool) {
+// stepOf reads "step 4" or "4", and gives the number without leading zeros.
+func stepOf(terms []term) string {
 	if len(terms) == 2 && terms[0].word == "step" {
 		terms = terms[1:]
 	}
-	if len(terms) != 1 {
-		return 0, false
+	if len(terms) != 1 || !allDigits(terms[0].raw) {
+		return ""
 	}
-	n, err := strconv.Atoi(terms[0].raw)
-	return n, err == nil
+	return strings.TrimLeft(terms[0].raw, "0")
 }
 
-// appendStep adds a step of a sheet, if the sheet has it.
-func (x *Index) appendStep(docs []int32, sheet int32, step int) []int32 {
+// appendStep adds the step of a sheet that has the fragment, if there is one.
+func (x *Index) appendStep(docs []int32, sheet int32, fragment string) []int32 {
 	for i, p := range x.parent {
-		if p == sheet && x.kind[i] == Step && stepNumber(x.record(i).address) == step {
+		if p == sheet && x.kind[i] == Step && fragmentOf(x.record(i).address) == fragment {
 			return append(docs, int32(i))
 		}
 	}
 	return docs
 }
 
-// stepNumber reads the number at the end of a step's address, #step-4; 0 if it
-// has none.
-func stepNumber(address string) int {
-	_, fragment, _ := strings.Cut(address, "#")
-	digits, ok := strings.CutPrefix(fragment, "step-")
-	n, err := strconv.Atoi(digits)
-	if !ok || err != nil || n < 0 {
-		return 0
+// stepNumber reads the number at the end of a step's address, #step-4; it is
+// empty if there is none.
+func stepNumber(address string) string {
+	digits, ok := strings.CutPrefix(fragmentOf(address), "step-")
+	if !ok || !allDigits(digits) {
+		return ""
 	}
-	return n
+	return digits
+}
+
+func fragmentOf(address string) string {
+	_, fragment, _ := strings.Cut(address, "#")
+	return fragment
 }

@@ -33,21 +33,23 @@ type alt struct {
 	fit   int32
 }
 
-// parse takes the words of a query apart. Words that tell nothing are left out
-// unless the query is nothing else.
+// parse takes the words of a query apart. Words that tell nothing are left out,
+// but for one at the end of a query of nothing else: "the" may become "thermal".
 func parse(query string) []term {
-	var all, kept []term
+	var kept []term
+	var stop term
 	s := scanner{text: query}
 	for s.next() && len(kept) < maxTerms {
 		raw := string(s.word)
 		t := term{raw: raw, word: singular(raw), last: s.end == len(query)}
-		all = append(all, t)
-		if !isStop(raw) {
+		if isStop(raw) {
+			stop = t
+		} else {
 			kept = append(kept, t)
 		}
 	}
-	if len(kept) == 0 && len(all) > 0 {
-		return all[len(all)-1:] // "the" may become "thermal"
+	if len(kept) == 0 && stop.last {
+		return []term{stop}
 	}
 	return kept
 }
@@ -104,6 +106,9 @@ func (x *Index) addStarts(t *term, start string) {
 // finds heatshrink, GR-0 the numbers that begin so.
 func (x *Index) addJoined(terms []term) {
 	for i := 0; i+1 < len(terms); i++ {
+		if second := terms[i+1].raw; !isDigit(rune(second[0])) && min(len(terms[i].raw), len(second)) < 2 {
+			continue // a letter alone is hardly half a word
+		}
 		var both term
 		joined := terms[i].raw + terms[i+1].raw
 		x.addWord(&both, singular(joined), fitExact)
@@ -126,23 +131,29 @@ func (x *Index) addNames(terms []term) {
 				phrase += " "
 			}
 			phrase += terms[to].word
-			n, ok := x.lookupName(phrase)
-			if !ok {
-				continue
-			}
-			if to > from {
-				addToAll(terms[from:to+1], x, phrase, fitPhrase)
-			}
-			for _, g := range x.names[n].groups {
-				for _, other := range x.groups[g] {
-					addToAll(terms[from:to+1], x, x.names[other].phrase, fitName/int32(to-from+1))
-				}
+			x.addOthers(terms[from:to+1], phrase)
+		}
+	}
+}
+
+// addOthers adds the other names of a phrase to its terms.
+func (x *Index) addOthers(terms []term, phrase string) {
+	for n := range x.names {
+		if x.names[n].phrase != phrase {
+			continue
+		}
+		if len(terms) > 1 {
+			x.addToAll(terms, phrase, fitPhrase)
+		}
+		for _, g := range x.names[n].groups {
+			for _, other := range x.groups[g] {
+				x.addToAll(terms, x.names[other].phrase, int32(fitName/len(terms)))
 			}
 		}
 	}
 }
 
-func addToAll(terms []term, x *Index, text string, fit int32) {
+func (x *Index) addToAll(terms []term, text string, fit int32) {
 	for i := range terms {
 		x.addWord(&terms[i], text, fit)
 	}
@@ -152,18 +163,30 @@ func addToAll(terms []term, x *Index, text string, fit int32) {
 // whose start does if the term may be only the start of a word. Numbers are left
 // alone: 12 is no slip of 14.
 func (x *Index) addTypos(t *term) {
-	if len(t.raw) < typoLetters || strings.ContainsAny(t.raw, "0123456789") {
+	if len(t.raw) < typoLetters || hasDigit(t.raw) {
 		return
 	}
 	for e := range x.words {
 		text := x.words[e].text
+		if text[:1] == numberMark {
+			continue
+		}
 		longer := len(text) - len(t.word)
-		if longer >= -2 && longer <= 2 && oneError(t.word, text) {
+		if longer >= -2 && longer <= 2 && (oneError(t.word, text) || oneError(t.raw, text)) {
 			t.alts = append(t.alts, alt{int32(e), fitTypo})
 		} else if t.last && longer > 0 && startError(t.raw, text) {
 			t.alts = append(t.alts, alt{int32(e), fitStartTypo})
 		}
 	}
+}
+
+func hasDigit(s string) bool {
+	for i := range len(s) {
+		if isDigit(rune(s[i])) {
+			return true
+		}
+	}
+	return false
 }
 
 // startError reports whether a word begins like start but for one typing error.

@@ -1,11 +1,5 @@
 package find
 
-import (
-	"cmp"
-	"slices"
-	"strings"
-)
-
 // placePoints are the points for a word by the places where it stands: title
 // 100, further words 60, text 30, and a little for each further place.
 var placePoints = [1 << placeBits]int32{
@@ -49,13 +43,13 @@ func newTally(x *Index, only int32) *tally {
 // count adds the points of one term, which has the given bit.
 func (t *tally) count(tm *term, bit uint16) {
 	t.touched = t.touched[:0]
-	if strings.Trim(tm.raw, "0123456789.") == "" {
+	if isDigit(rune(tm.raw[0])) {
 		t.numbers |= bit
 	}
 	docs := 0
 	for _, a := range tm.alts {
 		docs += t.x.words[a.entry].docs
-		t.postings(a, bit)
+		t.gather(a, bit)
 	}
 	rare := rarity(docs, t.x.Len())
 	for _, d := range t.touched {
@@ -76,40 +70,30 @@ func (t *tally) count(tm *term, bit uint16) {
 	}
 }
 
-// postings keeps the best points of an entry for each document that has it, and
+// gather keeps the best points of an entry for each document that has it, and
 // for the sheets whose parts have it. Points are hundredfold.
-func (t *tally) postings(a alt, bit uint16) {
-	p := t.x.words[a.entry].postings
-	doc := int32(0)
-	for at := 0; at < len(p); {
-		n := uint32(0)
-		for shift := 0; ; shift += 7 {
-			c := p[at]
-			at++
-			n |= uint32(c&0x7F) << shift
-			if c < 0x80 {
-				break
-			}
-		}
-		doc += int32(n >> placeBits)
-		points := placePoints[n&placeMask] * a.fit
-		sheet := t.x.parent[doc]
-		if t.best[doc] == 0 && t.part[doc] == 0 {
-			t.touched = append(t.touched, doc)
-		}
+func (t *tally) gather(a alt, bit uint16) {
+	for p := t.x.postings(a.entry); p.next(); {
+		doc := p.doc
+		points := placePoints[p.places] * a.fit
+		t.touch(doc)
 		t.best[doc] = max(t.best[doc], points)
-		if n&inTitle != 0 {
+		if p.places&inTitle != 0 {
 			t.titled[doc] |= bit
 		}
-		if n&(inTitle|inWords) != 0 {
+		if p.places&(inTitle|inWords) != 0 {
 			t.lent[doc] |= bit
 		}
-		if sheet != doc {
-			if t.best[sheet] == 0 && t.part[sheet] == 0 {
-				t.touched = append(t.touched, sheet)
-			}
+		if sheet := t.x.parent[doc]; sheet != doc {
+			t.touch(sheet)
 			t.part[sheet] = max(t.part[sheet], points)
 		}
+	}
+}
+
+func (t *tally) touch(doc int32) {
+	if t.best[doc]|t.part[doc] == 0 {
+		t.touched = append(t.touched, doc)
 	}
 }
 
@@ -147,12 +131,9 @@ func (t *tally) top(n, all int) (best []ranked, terms int) {
 			terms = have
 			best = best[:0]
 		}
-		best = append(best, ranked{int32(i), score})
-		if len(best) >= 4*n+64 {
-			best = cut(best, n)
-		}
+		best = insert(best, ranked{int32(i), score}, n)
 	}
-	return cut(best, n), terms
+	return best, terms
 }
 
 // judge gives a document's terms and score, with what its sheet lends it.
@@ -171,11 +152,20 @@ func (t *tally) judge(doc, sheet int32) (found uint16, score int32) {
 	return found, score
 }
 
-func cut(list []ranked, n int) []ranked {
-	slices.SortFunc(list, func(a, b ranked) int {
-		return cmp.Or(cmp.Compare(b.score, a.score), cmp.Compare(a.doc, b.doc))
-	})
-	return list[:min(n, len(list))]
+// insert puts a document in its place among the n best. Of equal scores the one
+// that came first stays before the other.
+func insert(best []ranked, r ranked, n int) []ranked {
+	if len(best) < n {
+		best = append(best, r)
+	} else if best[n-1].score >= r.score {
+		return best
+	}
+	at := len(best) - 1
+	for ; at > 0 && best[at-1].score < r.score; at-- {
+		best[at] = best[at-1]
+	}
+	best[at] = r
+	return best
 }
 
 // titleWords counts the words of a title, roughly: it is for weighing only.
