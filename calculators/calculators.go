@@ -7,6 +7,7 @@ import (
 	"baybook/calculators/calc"
 	"baybook/calculators/electrical"
 	"baybook/calculators/mechanical"
+	"baybook/calculators/shop"
 )
 
 // All are the calculators.
@@ -18,10 +19,20 @@ var All = []*calc.Calculator{
 	electrical.Standby,
 	electrical.LEDResistor,
 	electrical.SupplyBudget,
+	audio.CoilLoad,
+	audio.GainVoltage,
+	audio.Crossover,
+	audio.SealedBox,
+	audio.VentedBox,
+	audio.Delay,
+	audio.Loudness,
 	audio.SpeakerFit,
+	audio.AdapterRing,
+	audio.DampingCover,
 	mechanical.PassHole,
 	mechanical.HingeSlack,
 	mechanical.BoltTorque,
+	shop.JobPrice,
 }
 
 // Named finds a calculator, nil where there is none.

@@ -35,6 +35,9 @@ type Output struct {
 	Unit string
 	// Figures is how many significant figures are shown; 0 means 3.
 	Figures int
+	// Places, where above 0, is how many decimal places are shown instead:
+	// for money, and for levels in dB, which may lie near 0.
+	Places int
 	// Text is true for an output in words without a number.
 	Text bool
 	// Help says what it means.

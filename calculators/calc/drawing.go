@@ -30,6 +30,9 @@ const (
 	Hidden                // an edge behind something
 	Centre                // an axis
 	Heavy                 // what the drawing is about
+	Bare                  // no line: a fill alone
+	Cut                   // an edge of a template at true size, 0.4 mm
+	Scribe                // its centre lines and scale, 0.25 mm
 )
 
 // strokes gives each kind its attributes.
@@ -39,6 +42,9 @@ var strokes = [...]string{
 	Hidden:  ` stroke="currentColor" stroke-width="1.1" stroke-dasharray="5 3"`,
 	Centre:  ` stroke="currentColor" stroke-width=".8" stroke-dasharray="10 3 2 3"`,
 	Heavy:   ` stroke="currentColor" stroke-width="3"`,
+	Bare:    ` stroke="none"`,
+	Cut:     ` stroke="currentColor" stroke-width=".4"`,
+	Scribe:  ` stroke="currentColor" stroke-width=".25"`,
 }
 
 // A Fill is what a closed shape is filled with.

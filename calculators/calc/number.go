@@ -47,6 +47,19 @@ func ShowPlaces(v float64, places int) string {
 	return s
 }
 
+// ShowFixed writes v with exactly so many decimal places, never as a negative
+// zero: "313.50".
+func ShowFixed(v float64, places int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		v = 0
+	}
+	s := strconv.FormatFloat(v, 'f', places, 64)
+	if strings.Trim(s, "-0.") == "" {
+		s = strings.TrimPrefix(s, "-")
+	}
+	return s
+}
+
 // ShowUnit writes a number and its unit: "0.83 V", "45°" stays "45 deg".
 func ShowUnit(v float64, figures int, unit string) string {
 	return withUnit(Show(v, figures), unit)

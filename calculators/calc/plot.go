@@ -62,14 +62,17 @@ func (p *Plot) Curve(f func(x float64) float64, s Stroke) {
 	p.d.Polyline(run, s)
 }
 
-// Mark draws a ring at a value and letters it; a value outside the frame is
-// left out.
+// Mark draws a ring at a value and letters it, if there is a label; a value
+// outside the frame is left out.
 func (p *Plot) Mark(x, y float64, label string) {
 	if x < p.x0 || x > p.x1 || y < p.y0 || y > p.y1 || math.IsNaN(y) {
 		return
 	}
 	at := p.at(x, y)
 	p.d.Circle(at, 3.5, Outline, Paper)
+	if label == "" {
+		return
+	}
 	anchor, dx := Start, 6.0
 	if at.X > (p.left+p.right)/2 {
 		anchor, dx = End, -6

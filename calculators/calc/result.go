@@ -99,6 +99,9 @@ func (o *Output) Show(a Answer) string {
 	if a.Text != "" {
 		return a.Text
 	}
+	if o.Places > 0 {
+		return withUnit(ShowFixed(a.Num, o.Places), o.Unit)
+	}
 	figures := o.Figures
 	if figures == 0 {
 		figures = 3

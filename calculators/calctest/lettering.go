@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"strconv"
+	"strings"
 
 	"baybook/calculators/calc"
 )
@@ -41,7 +42,7 @@ func lettering(svg []byte) ([]letter, error) {
 			x, size, anchor = number(attr["x"]), number(attr["font-size"]), attr["text-anchor"]
 			y := number(attr["y"])
 			if attr["transform"] == "" { // a turned text has another box
-				open = &letter{top: y - 0.72*size, bottom: y + 0.2*size}
+				open = &letter{top: y - 0.72*size, bottom: y}
 			}
 		case xml.CharData:
 			if open != nil {
@@ -55,6 +56,9 @@ func lettering(svg []byte) ([]letter, error) {
 			w := calc.TextWidth(open.text, size) * 0.5 / 0.58
 			open.left = x - map[string]float64{"start": 0, "middle": w / 2, "end": w}[anchor]
 			open.right = open.left + w
+			if strings.ContainsAny(open.text, "gjpqyµ,;()/") { // reaches under its line
+				open.bottom += 0.2 * size
+			}
 			if open.text != "" {
 				all = append(all, *open)
 			}

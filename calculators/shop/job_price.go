@@ -1,0 +1,59 @@
+// Package shop holds the calculators of the counter.
+package shop
+
+import "baybook/calculators/calc"
+
+// JobPrice answers what a job costs.
+var JobPrice = &calc.Calculator{
+	Name:     "job-price",
+	Title:    "Price of a job",
+	Question: "What does the job cost?",
+	Doc:      "Labour with a reserve for what nobody could see, parts with their mark-up, and tax.",
+	Inputs: []calc.Input{
+		{Name: "hours", Label: "Hours", Unit: "h", Min: 0, Max: 200, Default: "3",
+			Help: "The minutes of the job's sheets added up, driving and proving counted."},
+		{Name: "rate", Label: "Rate an hour", Min: 0, Max: 500, Default: "95", Help: "What the shop charges an hour, without tax."},
+		{Name: "materials", Label: "Materials", Min: 0, Max: 100000, Default: "120", Help: "What the shop pays for all parts and small stuff."},
+		{Name: "markup", Label: "Mark-up", Unit: "%", Min: 0, Max: 200, Default: "30", Help: "On materials: stock, returns, warranty."},
+		{Name: "contingency", Label: "Reserve", Unit: "%", Min: 0, Max: 100, Default: "10", Help: "Of labour: broken clips, seized bolts, a second look."},
+		{Name: "tax", Label: "Tax", Unit: "%", Min: 0, Max: 40, Default: "0", Help: "Of all; ask the bookkeeper whether labour is taxed where you are."},
+	},
+	Outputs: []calc.Output{
+		{Name: "total", Label: "Total", Places: 2},
+		{Name: "before_tax", Label: "Before tax", Places: 2},
+		{Name: "labour", Label: "Labour", Places: 2},
+		{Name: "parts", Label: "Parts", Places: 2},
+	},
+	Sources: []calc.Source{
+		{Text: "Labour = hours × rate × (1 + reserve); parts = materials × (1 + mark-up)", Standing: "common practice, no source"},
+		{Text: "A reserve of a tenth and a mark-up of three tenths", Standing: "common practice, no source"},
+	},
+	Limits: []string{
+		"Plain money, no currency, not rounded to what your cash register rounds to.",
+		"One tax on everything; where parts and labour are taxed apart, run it twice.",
+	},
+	Cautions: []string{
+		"An estimate: say so in writing, and what happens when it is exceeded. Local law sets how far it may be.",
+		"Never save the minutes that prove the work safe.",
+	},
+	Run: jobPrice,
+}
+
+func jobPrice(in *calc.Values, out *calc.Result) *calc.Problem {
+	labour := in.Num("hours") * in.Num("rate") * (1 + in.SI("contingency"))
+	parts := in.Num("materials") * (1 + in.SI("markup"))
+	before := labour + parts
+	total := before * (1 + in.SI("tax"))
+	out.Set("labour", labour)
+	out.Set("parts", parts)
+	out.Set("before_tax", before)
+	out.Set("total", total)
+	out.Work("Labour: " + in.Get("hours").Text + " × " + in.Get("rate").Text + " × (1 + " + in.Get("contingency").Text + ") = " + money(labour))
+	out.Work("Parts: " + in.Get("materials").Text + " × (1 + " + in.Get("markup").Text + ") = " + money(parts))
+	out.Work("Before tax: " + money(labour) + " + " + money(parts) + " = " + money(before))
+	out.Work("Total: " + money(before) + " × (1 + " + in.Get("tax").Text + ") = " + money(total))
+	return nil
+}
+
+// money writes an amount to two decimal places.
+func money(v float64) string { return calc.ShowFixed(v, 2) }
