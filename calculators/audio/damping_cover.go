@@ -100,7 +100,7 @@ func dampingCover(in *calc.Values, out *calc.Result) *calc.Problem {
 func drawDampingCover(in *calc.Values, out *calc.Result) *calc.Drawing {
 	width, height := in.SI("width"), in.SI("height")
 	d := calc.NewDrawing(320, 300, "Panel "+in.Get("width").Text+" by "+in.Get("height").Text+", its middle covered to "+in.Get("cover").Text+
-		" in "+in.Get("layers").Text+" layers: "+calc.Show(out.Num("sheets"), 6)+" sheets of "+in.Get("sheet_width").Text+" by "+in.Get("sheet_height").Text+".")
+		" in "+count(in.Int("layers"), "layer")+": "+count(int(out.Num("sheets")), "sheet")+" of "+in.Get("sheet_width").Text+" by "+in.Get("sheet_height").Text+".")
 	sheetWidth, sheetHeight := in.SI("sheet_width"), in.SI("sheet_height")
 	scale := math.Min(270/(width+sheetWidth), 170/math.Max(height, sheetHeight))
 	left, top := 32.0, 52.0
@@ -114,8 +114,8 @@ func drawDampingCover(in *calc.Values, out *calc.Result) *calc.Drawing {
 	d.Rect(calc.Point{X: left + w + 12, Y: top}, sheetWidth*scale, sheetHeight*scale, calc.Outline, calc.Tint)
 	d.Text(calc.Point{X: left, Y: 18}, calc.Start, "Panel "+in.Get("width").Text+" × "+in.Get("height").Text+", "+in.Get("cover").Text+" covered")
 	d.Text(calc.Point{X: left, Y: 36}, calc.Start, "One sheet at its right")
-	d.Text(calc.Point{X: left, Y: 252}, calc.Start, calc.Show(out.Num("sheets"), 6)+" sheets of "+in.Get("sheet_width").Text+" × "+in.Get("sheet_height").Text)
-	d.Text(calc.Point{X: left, Y: 270}, calc.Start, in.Get("layers").Text+" layer(s), "+calc.ShowUnit(out.Num("mass"), 3, "kg"))
+	d.Text(calc.Point{X: left, Y: 252}, calc.Start, count(int(out.Num("sheets")), "sheet")+" of "+in.Get("sheet_width").Text+" × "+in.Get("sheet_height").Text)
+	d.Text(calc.Point{X: left, Y: 270}, calc.Start, count(in.Int("layers"), "layer")+", "+calc.ShowUnit(out.Num("mass"), 3, "kg"))
 	d.Text(calc.Point{X: left, Y: 288}, calc.Start, "loss factor "+calc.Show(out.Num("loss_factor"), 3)+" where covered")
 	return d
 }

@@ -101,7 +101,7 @@ func judgePort(in *calc.Values, out *calc.Result) {
 		out.SetSI("port_length", effective-correction)
 	} else {
 		out.Stop("port_length is left out: even a hole without a tube tunes this box under " + in.Get("tuning").Text +
-			"; take a larger or further port, a smaller box or a lower tuning")
+			"; take a wider port, more ports, a smaller box or a lower tuning")
 	}
 	if calc.Over(speed, quietAir) {
 		out.Check("air in the port reaches " + calc.ShowUnit(speed, 3, "m/s") + ", over 17 m/s: it will be heard; take a wider port or more of them")
@@ -121,7 +121,7 @@ func drawVentedBox(in *calc.Values, out *calc.Result) *calc.Drawing {
 	at := in.Get("probe").Text + ": " + decibels(out.Num("level"))
 	port := "no port reaches " + in.Get("tuning").Text
 	if a := out.Get("port_length"); a.Present {
-		port = in.Get("ports").Text + " port of " + in.Get("port_diameter").Text + ", " + calc.ShowUnit(a.Num, 3, "mm") + " long"
+		port = count(in.Int("ports"), "port") + " of " + in.Get("port_diameter").Text + ", " + calc.ShowUnit(a.Num, 3, "mm") + " long"
 	}
 	d := calc.NewDrawing(320, 280, "Level over frequency in a vented box of "+in.Get("volume").Text+" tuned to "+in.Get("tuning").Text+
 		", "+port+": half power at "+f3+"; at "+at+".")
