@@ -154,7 +154,7 @@ func (c *Calculator) unknown(name string) *Problem {
 
 // Eval computes with values that Read gave.
 func (c *Calculator) Eval(v *Values) (*Result, *Problem) {
-	r := &Result{calculator: c, Outputs: make([]Answer, len(c.Outputs))}
+	r := &Result{calculator: c, values: v, Outputs: make([]Answer, len(c.Outputs))}
 	if p := c.Run(v, r); p != nil {
 		return nil, p
 	}

@@ -29,6 +29,7 @@ type Answer struct {
 // A Result is everything that a computation gives.
 type Result struct {
 	calculator *Calculator
+	values     *Values
 	Outputs    []Answer // parallel to the calculator's Outputs
 	Verdict    Verdict
 	// Reasons say why the verdict is not ok, which outputs are absent and why,
@@ -76,22 +77,24 @@ func (r *Result) SetNamed(name string, v float64, text string) {
 	r.Outputs[r.output(name)] = Answer{Present: true, Num: v + 0, Text: text}
 }
 
-// Stop says: do not do this, and why.
-func (r *Result) Stop(reason string) { r.judge(Stop, reason) }
+// Stop says: do not do this, and why. The reason may be a template (see Fill).
+func (r *Result) Stop(reason string, numbers ...float64) { r.judge(Stop, reason, numbers) }
 
 // Check says: think before doing this, and why.
-func (r *Result) Check(reason string) { r.judge(Check, reason) }
+func (r *Result) Check(reason string, numbers ...float64) { r.judge(Check, reason, numbers) }
 
 // Note adds a reason that does not change the verdict, such as why an output
 // is absent.
-func (r *Result) Note(reason string) { r.Reasons = append(r.Reasons, reason) }
+func (r *Result) Note(reason string, numbers ...float64) { r.judge(OK, reason, numbers) }
 
 // Work adds a line of working.
-func (r *Result) Work(line string) { r.Working = append(r.Working, line) }
+func (r *Result) Work(line string, numbers ...float64) {
+	r.Working = append(r.Working, r.fill(line, numbers))
+}
 
-func (r *Result) judge(v Verdict, reason string) {
+func (r *Result) judge(v Verdict, reason string, numbers []float64) {
 	r.Verdict = max(r.Verdict, v)
-	r.Reasons = append(r.Reasons, reason)
+	r.Reasons = append(r.Reasons, r.fill(reason, numbers))
 }
 
 // Show writes an answer as a person reads it: "0.83 V", "16 AWG".
