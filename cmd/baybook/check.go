@@ -1,0 +1,125 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"baybook/site"
+	"baybook/site/finding"
+)
+
+var checkCommand = &command{
+	name: "check", use: "[-fix] [-format text|json|sarif]", short: "check the book and publish nothing",
+	long: `
+Checks every sheet and says, for each fault, where it is, what is wrong and what
+to do. Errors stop publishing; warnings do not.
+
+-fix rewrites the numbers that the formulas contradict and the terms for which
+the glossary has a preferred name, and nothing else.`,
+	run: check,
+}
+
+// formats are the ways in which findings can be written.
+var formats = []struct {
+	name  string
+	write func(c *call, list finding.List) error
+}{
+	{"text", func(c *call, list finding.List) error { return finding.WriteText(c.stdout, list, site.Rules()) }},
+	{"json", func(c *call, list finding.List) error { return finding.WriteJSON(c.stdout, list, site.Rules()) }},
+	{"sarif", func(c *call, list finding.List) error { return finding.WriteSARIF(c.stdout, list, site.Rules()) }},
+}
+
+func check(_ context.Context, c *call) int {
+	set, content := c.flags()
+	format := set.String("format", "text", "how to write the findings: text, json or sarif (OASIS SARIF 2.1.0)")
+	fix := set.Bool("fix", false, "rewrite what has one right answer: computed numbers and preferred terms")
+	explain := set.String("explain", "", "say what a `rule` is for, with a bad and a good example")
+	if code, done := c.parse(set); done {
+		return code
+	}
+	if set.NArg() > 0 {
+		return c.fail(fmt.Errorf("%q is not taken; the folder of the sheets is named with -content", set.Arg(0)))
+	}
+	if *explain != "" {
+		text, ok := site.Explain(*explain)
+		if !ok {
+			return c.fail(fmt.Errorf("there is no rule %q", *explain))
+		}
+		fmt.Fprintln(c.stdout, text)
+		return exitFine
+	}
+	_, list, err := site.Check(site.Options{Content: *content})
+	if err == nil && *fix {
+		if err = applyFixes(*content, list); err == nil {
+			_, list, err = site.Check(site.Options{Content: *content})
+		}
+	}
+	if err != nil {
+		return c.fail(err)
+	}
+	for _, f := range formats {
+		if f.name == *format {
+			if err := f.write(c, list); err != nil {
+				return c.fail(err)
+			}
+			if len(list) > 0 {
+				return exitFindings
+			}
+			return exitFine
+		}
+	}
+	return c.fail(fmt.Errorf("the format %q is not known; use text, json or sarif", *format))
+}
+
+// applyFixes rewrites each file that has fixes, whole or not at all.
+func applyFixes(content string, list finding.List) error {
+	done := make(map[string]bool)
+	for i := range list {
+		file := list[i].Pos.File
+		if done[file] || list[i].Fix == nil {
+			continue
+		}
+		done[file] = true
+		name := filepath.Join(content, filepath.FromSlash(file))
+		before, err := os.ReadFile(name)
+		if err != nil {
+			return err
+		}
+		after, err := finding.Apply(before, list.Fixes(file))
+		if err != nil {
+			return fmt.Errorf("%s: %w", file, err)
+		}
+		if err := replaceFile(name, after); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// replaceFile writes a file beside the old one and puts it in its place, so
+// that no sheet is ever half written.
+func replaceFile(name string, data []byte) error {
+	info, err := os.Stat(name)
+	if err != nil {
+		return err
+	}
+	temp, err := os.CreateTemp(filepath.Dir(name), ".fix-")
+	if err != nil {
+		return err
+	}
+	defer os.Remove(temp.Name())
+	if _, err := temp.Write(data); err != nil {
+		_ = temp.Close()
+		return err
+	}
+	if err := temp.Chmod(info.Mode().Perm()); err != nil {
+		_ = temp.Close()
+		return err
+	}
+	if err := temp.Close(); err != nil {
+		return err
+	}
+	return os.Rename(temp.Name(), name)
+}

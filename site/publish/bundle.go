@@ -1,0 +1,72 @@
+package publish
+
+import (
+	"fmt"
+	"io/fs"
+	"path"
+	"strings"
+
+	"github.com/evanw/esbuild/pkg/api"
+)
+
+// A Bundle is the theme's script and style, each one small file.
+type Bundle struct{ Script, Style []byte }
+
+// Bundled compiles the theme's TypeScript and CSS. The script is a classic
+// one, since pages opened from a folder may load no module.
+func Bundled(theme fs.FS) (Bundle, error) {
+	script, err := bundleOne(theme, "scripts/main.ts", api.FormatIIFE)
+	if err != nil {
+		return Bundle{}, err
+	}
+	style, err := bundleOne(theme, "styles/sheet.css", api.FormatDefault)
+	if err != nil {
+		return Bundle{}, err
+	}
+	return Bundle{Script: script, Style: style}, nil
+}
+
+func bundleOne(theme fs.FS, entry string, format api.Format) ([]byte, error) {
+	result := api.Build(api.BuildOptions{
+		EntryPoints: []string{entry}, Bundle: true, Write: false, Outdir: "/",
+		MinifyWhitespace: true, MinifyIdentifiers: true, MinifySyntax: true,
+		Format: format, Target: api.ES2022, Charset: api.CharsetUTF8, LegalComments: api.LegalCommentsNone,
+		LogLevel: api.LogLevelSilent, Plugins: []api.Plugin{fromFS(theme)},
+	})
+	if len(result.Errors) > 0 {
+		e := result.Errors[0]
+		if e.Location != nil {
+			return nil, fmt.Errorf("theme/%s:%d:%d: %s", e.Location.File, e.Location.Line, e.Location.Column+1, e.Text)
+		}
+		return nil, fmt.Errorf("theme/%s: %s", entry, e.Text)
+	}
+	return result.OutputFiles[0].Contents, nil
+}
+
+// fromFS makes the bundler read the theme from where it is carried.
+func fromFS(theme fs.FS) api.Plugin {
+	return api.Plugin{Name: "theme", Setup: func(build api.PluginBuild) {
+		build.OnResolve(api.OnResolveOptions{Filter: ".*"}, func(args api.OnResolveArgs) (api.OnResolveResult, error) {
+			name := args.Path
+			if args.Importer != "" {
+				name = path.Join(path.Dir(args.Importer), args.Path)
+			}
+			if path.Ext(name) == "" {
+				name += ".ts"
+			}
+			return api.OnResolveResult{Path: name, Namespace: "theme"}, nil
+		})
+		build.OnLoad(api.OnLoadOptions{Filter: ".*", Namespace: "theme"}, func(args api.OnLoadArgs) (api.OnLoadResult, error) {
+			content, err := fs.ReadFile(theme, args.Path)
+			if err != nil {
+				return api.OnLoadResult{}, err
+			}
+			loader := api.LoaderTS
+			if strings.HasSuffix(args.Path, ".css") {
+				loader = api.LoaderCSS
+			}
+			text := string(content)
+			return api.OnLoadResult{Contents: &text, Loader: loader}, nil
+		})
+	}}
+}

@@ -1,0 +1,83 @@
+package render
+
+import (
+	"strings"
+
+	"baybook/site/find"
+	"baybook/site/sheet"
+
+	"github.com/yuin/goldmark/ast"
+)
+
+// Docs lists everything that can be found: sheets, their steps and sections,
+// and the calculators.
+func (p *Press) Docs() []find.Doc {
+	var docs []find.Doc
+	for i, s := range p.Book.Sheets {
+		docs = append(docs, p.sheetDocs(s, i)...)
+	}
+	for i, c := range p.Calculators {
+		docs = append(docs, find.Doc{
+			Sheet: int32(len(p.Book.Sheets) + i), Title: c.Question, Number: "", Address: CalculatorPage(c), Kind: find.Calculator,
+			Text: c.Title + ". " + c.Doc, Words: []string{c.Name, c.Title}, Area: "calculators",
+		})
+	}
+	return docs
+}
+
+// sheetDocs are a sheet, its sections and its steps.
+func (p *Press) sheetDocs(s *sheet.Sheet, id int) []find.Doc {
+	page := PageOf(s)
+	docs := []find.Doc{{
+		Sheet: int32(id), Title: s.Front.Title, Number: s.Front.Number, Address: page, Kind: find.Sheet,
+		Text: opening(s), Words: s.Front.Synonyms, Area: s.Area(),
+	}}
+	for _, sec := range s.Sections {
+		if strings.EqualFold(sec.Title, "Steps") || strings.EqualFold(sec.Title, "Sources") || strings.EqualFold(sec.Title, "Check yourself") {
+			continue
+		}
+		docs = append(docs, find.Doc{
+			Sheet: int32(id), Title: s.Front.Title + ": " + sec.Title, Number: s.Front.Number, Address: page + "#" + sec.Anchor,
+			Kind: find.Section, Text: s.Prose(sec, isAside).Text, Area: s.Area(),
+		})
+	}
+	for _, st := range s.Steps {
+		docs = append(docs, find.Doc{
+			Sheet: int32(id), Title: s.Front.Title, Number: s.Front.Number, Address: page + "#" + st.Anchor(),
+			Kind: find.Step, Text: s.Prose(st, isAside).Text, Area: s.Area(),
+		})
+	}
+	return docs
+}
+
+// isAside reports what a step's or section's own words leave out.
+func isAside(n ast.Node) bool {
+	switch n.(type) {
+	case *sheet.Message, *sheet.Fence, *sheet.Live, *sheet.Table, *sheet.Problem:
+		return true
+	}
+	return false
+}
+
+// opening is the words before the first section.
+func opening(s *sheet.Sheet) string {
+	var b strings.Builder
+	for n := s.Root.FirstChild(); n != nil; n = n.NextSibling() {
+		if _, ok := n.(*sheet.Section); ok {
+			break
+		}
+		b.WriteString(s.Prose(n, nil).Text)
+	}
+	return strings.TrimSpace(b.String())
+}
+
+// Synonyms are the glossary's terms as the search takes them.
+func (p *Press) Synonyms() [][]string {
+	var lists [][]string
+	for _, t := range p.Book.Glossary.Terms {
+		if list := append(append([]string{t.Name}, t.Also...), t.Not...); len(list) > 1 {
+			lists = append(lists, list)
+		}
+	}
+	return lists
+}

@@ -1,0 +1,159 @@
+package render
+
+import (
+	"html/template"
+
+	"baybook/calculators/calc"
+	"baybook/site/find"
+	"baybook/site/sheet"
+)
+
+// An Area is a folder of the book with its sheets.
+type Area struct {
+	Name   string
+	Title  string
+	Sheets []AreaSheet
+}
+
+// An AreaSheet is one sheet in a list.
+type AreaSheet struct {
+	Sheet       *sheet.Sheet
+	Page        string
+	Kind, Skill string
+}
+
+// areaOrder is the order in which work goes through the book; other areas
+// follow by name.
+var areaOrder = []struct{ name, title string }{
+	{"jobs", "Jobs"}, {"plan", "Plan the job"}, {"safety", "Safety"}, {"access", "Take it apart"},
+	{"passage", "Find a way through"}, {"power", "Take power"}, {"ground", "Ground"},
+	{"wiring", "Wire"}, {"camera", "Cameras and mirrors"}, {"speakers", "Speakers and amplifiers"},
+	{"lighting", "Lighting"}, {"prove", "Prove it"}, {"reference", "Look it up"}, {"book", "Keep the book"},
+}
+
+// Areas groups the book's sheets.
+func (p *Press) Areas(root string) []Area {
+	byName := make(map[string]*Area)
+	var areas []*Area
+	for _, o := range areaOrder {
+		a := &Area{Name: o.name, Title: o.title}
+		byName[o.name] = a
+		areas = append(areas, a)
+	}
+	for _, s := range p.Book.Sheets {
+		a := byName[s.Area()]
+		if a == nil {
+			a = &Area{Name: s.Area(), Title: s.Area()}
+			if a.Name == "." {
+				a.Title = "Sheets"
+			}
+			byName[s.Area()] = a
+			areas = append(areas, a)
+		}
+		a.Sheets = append(a.Sheets, AreaSheet{Sheet: s, Page: root + PageOf(s), Kind: kindTitles[s.Front.Kind], Skill: skillTitles[s.Front.Skill]})
+	}
+	var filled []Area
+	for _, a := range areas {
+		if len(a.Sheets) > 0 {
+			filled = append(filled, *a)
+		}
+	}
+	return filled
+}
+
+// Cover renders the first page: the way to everything.
+func (p *Press) Cover() ([]byte, error) {
+	page := p.newPage("cover", "index.html", p.Book.Shop.Book, p.Areas(""))
+	return p.print("cover.html", page)
+}
+
+// AZ renders the list that finds without scripts.
+func (p *Press) AZ(docs []find.Doc) ([]byte, error) {
+	return p.print("az.html", p.newPage("list", "a-z.html", "A to Z", find.AZ(docs)))
+}
+
+// groupTitles head the calculators by the package that they stand in.
+var groupTitles = []struct{ first, title string }{
+	{"wire-drop", "Wire, fuse, ground and battery"},
+	{"coil-load", "Speakers and amplifiers"},
+	{"camera-view", "Cameras"},
+	{"bundle", "Holes, hinges, bundles and bolts"},
+	{"job-price", "The job"},
+}
+
+// groups cuts the list of calculators where a new trade begins.
+func (p *Press) groups() []calculatorGroup {
+	var groups []calculatorGroup
+	for _, c := range p.Calculators {
+		for _, g := range groupTitles {
+			if g.first == c.Name {
+				groups = append(groups, calculatorGroup{Title: g.title})
+			}
+		}
+		if len(groups) == 0 {
+			groups = append(groups, calculatorGroup{Title: "Calculators"})
+		}
+		last := &groups[len(groups)-1]
+		last.Calculators = append(last.Calculators, c)
+	}
+	return groups
+}
+
+// calculatorGroup is the calculators of one trade.
+type calculatorGroup struct {
+	Title       string
+	Calculators []*calc.Calculator
+}
+
+// CalculatorList renders the page that groups the calculators by the
+// question a tech asks.
+func (p *Press) CalculatorList() ([]byte, error) {
+	return p.print("calculators.html", p.newPage("list", "calculators.html", "Calculators", p.groups()))
+}
+
+// calculatorBody is what a calculator's own page shows.
+type calculatorBody struct {
+	*calc.Calculator
+	Form    template.HTML
+	Working []string
+	Given   []calc.Value
+	UsedBy  []AreaSheet
+}
+
+// Calculator renders a calculator's own page, with its defaults worked through.
+func (p *Press) Calculator(c *calc.Calculator) ([]byte, error) {
+	values, result, problems := c.Answer(nil)
+	if len(problems) > 0 {
+		return nil, problems[0]
+	}
+	body := calculatorBody{Calculator: c, Working: result.Working}
+	body.Form = template.HTML(calculatorMarkup(calculatorForm{
+		calculator: c, values: values, result: result, number: 1, heading: c.Question, level: 2, root: "../", help: true,
+	}))
+	for _, s := range p.Book.Sheets {
+		if uses(s, c) {
+			body.UsedBy = append(body.UsedBy, AreaSheet{Sheet: s, Page: "../" + PageOf(s)})
+		}
+	}
+	return p.print("calculator.html", p.newPage("calculator", CalculatorPage(c), c.Title, body))
+}
+
+// uses reports whether a sheet computes with a calculator.
+func uses(s *sheet.Sheet, c *calc.Calculator) bool {
+	for _, v := range s.Values {
+		if v.Calculator == c {
+			return true
+		}
+	}
+	for _, l := range s.Lives {
+		if l.Calculator == c {
+			return true
+		}
+	}
+	for _, t := range s.Tables {
+		if t.Calculator == c {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,246 @@
+package render
+
+import (
+	"html"
+	"strconv"
+	"strings"
+
+	"baybook/calculators/calc"
+	"baybook/site/sheet"
+
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/extension"
+	"github.com/yuin/goldmark/renderer"
+	gmhtml "github.com/yuin/goldmark/renderer/html"
+	"github.com/yuin/goldmark/util"
+)
+
+// newMarkdown makes the renderer of a sheet's tree: CommonMark's nodes as
+// goldmark renders them, ours from the list in parts.
+func newMarkdown(p *Press) renderer.Renderer {
+	return renderer.NewRenderer(renderer.WithNodeRenderers(
+		util.Prioritized(&parts{press: p}, 100),
+		util.Prioritized(extension.NewTableHTMLRenderer(), 500),
+		util.Prioritized(extension.NewTaskCheckBoxHTMLRenderer(), 500),
+		util.Prioritized(gmhtml.NewRenderer(), 1000),
+	))
+}
+
+// parts renders the nodes that a sheet adds to CommonMark's.
+type parts struct{ press *Press }
+
+// RegisterFuncs implements renderer.NodeRenderer.
+func (r *parts) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) {
+	reg.Register(sheet.KindSection, r.section)
+	reg.Register(sheet.KindMessage, r.message)
+	reg.Register(sheet.KindSteps, r.steps)
+	reg.Register(sheet.KindStep, r.step)
+	reg.Register(sheet.KindValue, r.value)
+	reg.Register(sheet.KindReading, r.reading)
+	reg.Register(sheet.KindLive, r.live)
+	reg.Register(sheet.KindTable, r.table)
+	reg.Register(sheet.KindProblem, r.problem)
+	reg.Register(sheet.KindFigure, r.figure)
+	reg.Register(sheet.KindQuestion, r.question)
+	reg.Register(sheet.KindOption, r.option)
+	reg.Register(sheet.KindFence, r.fence)
+	reg.Register(ast.KindLink, r.link)
+}
+
+// root is the way from the page of the sheet that a node stands in to the
+// site's root: sheets stand one folder deep or more, and the tree's document
+// carries the way in an attribute.
+func root(n ast.Node) string {
+	if v, ok := n.OwnerDocument().Meta()["root"].(string); ok {
+		return v
+	}
+	return ""
+}
+
+func write(w util.BufWriter, s ...string) {
+	for _, part := range s {
+		_, _ = w.WriteString(part) // a BufWriter keeps its first error until Flush
+	}
+}
+
+func text(w util.BufWriter, s string) { write(w, html.EscapeString(s)) }
+
+func (r *parts) section(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+	if !entering {
+		write(w, "</section>\n")
+		return ast.WalkContinue, nil
+	}
+	s := n.(*sheet.Section)
+	write(w, `<section id="`, s.Anchor, `" aria-labelledby="`, s.Anchor, `-h"><h2 id="`, s.Anchor, `-h">`)
+	text(w, s.Title)
+	write(w, "</h2>\n")
+	return ast.WalkContinue, nil
+}
+
+// alert is the safety alert symbol of ANSI Z535.4; it belongs to injury alone,
+// so a NOTICE has none.
+const alert = `<svg class="alert" viewBox="0 0 24 22" width="26" height="24" aria-hidden="true"><path d="M12 1 23.4 21H.6z" fill="currentColor"/><path class="mark" d="M10.7 7.5h2.6l-.5 7h-1.6zM12 18.6a1.5 1.5 0 1 1 0-3 1.5 1.5 0 0 1 0 3z"/></svg>`
+
+func (r *parts) message(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+	if !entering {
+		write(w, "</div></div>\n")
+		return ast.WalkContinue, nil
+	}
+	m := n.(*sheet.Message)
+	word := m.Word.String()
+	write(w, `<div class="message" role="note" data-word="`, strings.ToLower(word), `" id="`, messageName(m), `"><p class="signal">`)
+	if m.Word > sheet.Notice {
+		write(w, alert)
+	}
+	write(w, `<strong>`, word, `</strong></p><div class="hazard"><p class="titles"><strong>`)
+	for i, t := range m.Titles {
+		if i > 0 {
+			write(w, " · ")
+		}
+		text(w, t.Text)
+	}
+	write(w, "</strong></p>")
+	return ast.WalkContinue, nil
+}
+
+// messageName is the address that the list of what can hurt points at: the
+// hazard's title, and for a title that stands twice, the step.
+func messageName(m *sheet.Message) string {
+	name := "message"
+	if len(m.Titles) > 0 {
+		name += "-" + sheet.Slug(m.Titles[0].Text)
+	}
+	if m.Step != nil {
+		name += "-" + m.Step.Anchor()
+	} else if m.Section != nil {
+		name += "-" + m.Section.Anchor
+	}
+	return name
+}
+
+func (r *parts) steps(w util.BufWriter, _ []byte, _ ast.Node, entering bool) (ast.WalkStatus, error) {
+	if entering {
+		write(w, `<ol class="steps">`, "\n")
+	} else {
+		write(w, "</ol>\n")
+	}
+	return ast.WalkContinue, nil
+}
+
+func (r *parts) step(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+	if !entering {
+		write(w, "</div></li>\n")
+		return ast.WalkContinue, nil
+	}
+	number := strconv.Itoa(n.(*sheet.Step).Number)
+	write(w, `<li class="step" id="step-`, number, `"><div class="place"><a href="#step-`, number, `" aria-label="Step `, number, `">`, number,
+		`</a><input type="checkbox" class="tick" aria-label="Step `, number, ` done"></div><div class="what">`)
+	return ast.WalkContinue, nil
+}
+
+func (r *parts) value(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+	if entering {
+		v := n.(*sheet.Value)
+		write(w, `<a class="value" href="`, root(n), CalculatorPage(v.Calculator), "#calculator-1?")
+		text(w, v.Query())
+		write(w, `">`)
+		text(w, v.Words)
+		write(w, "</a>")
+	}
+	return ast.WalkSkipChildren, nil
+}
+
+func (r *parts) reading(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+	if !entering {
+		return ast.WalkSkipChildren, nil
+	}
+	v := n.(*sheet.Reading)
+	var limit []calc.Pair
+	if v.Limit.HasMin {
+		limit = append(limit, calc.Pair{Key: "min", Value: v.Limit.Min.String()})
+	}
+	if v.Limit.HasMax {
+		limit = append(limit, calc.Pair{Key: "max", Value: v.Limit.Max.String()})
+	}
+	limit = append(limit, calc.Pair{Key: "unit", Value: v.Limit.Unit.Symbol})
+	write(w, `<span class="reading" id="`, v.Anchor(), `" data-limit="`)
+	text(w, calc.FormatQuery(limit))
+	write(w, `"><span class="limit">`)
+	text(w, v.Words)
+	write(w, `</span> <input inputmode="decimal" autocomplete="off" size="7" aria-label="Reading: `)
+	text(w, v.Words)
+	write(w, `"> <span class="unit">`)
+	text(w, v.Limit.Unit.Symbol)
+	write(w, `</span> <span class="judged" role="status"></span></span>`)
+	return ast.WalkSkipChildren, nil
+}
+
+func (r *parts) table(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+	if entering {
+		t := n.(*sheet.Table)
+		write(w, `<div class="wide" tabindex="0" role="region" aria-label="`)
+		text(w, t.Caption)
+		write(w, `">`)
+		_, _ = w.Write(calc.AppendTable(nil, t.Table, t.Caption))
+		write(w, "</div>\n")
+	}
+	return ast.WalkSkipChildren, nil
+}
+
+func (r *parts) figure(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+	if !entering {
+		return ast.WalkSkipChildren, nil
+	}
+	f := n.(*sheet.Figure)
+	write(w, `<figure class="drawing">`)
+	drawing := ""
+	if r.press.Figures != nil {
+		drawing = r.press.Figures(f.File)
+	}
+	if drawing != "" {
+		write(w, `<div role="img" aria-label="`)
+		text(w, f.Alt)
+		write(w, `">`, drawing, `</div>`)
+	} else {
+		write(w, `<img loading="lazy" src="`)
+		text(w, f.Src)
+		write(w, `" alt="`)
+		text(w, f.Alt)
+		write(w, `">`)
+	}
+	if f.Caption != "" {
+		write(w, "<figcaption>")
+		text(w, f.Caption)
+		write(w, "</figcaption>")
+	}
+	write(w, "</figure>\n")
+	return ast.WalkSkipChildren, nil
+}
+
+func (r *parts) fence(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+	if entering {
+		f := n.(*sheet.Fence)
+		write(w, `<pre class="listing" tabindex="0"><code>`)
+		write(w, r.press.code.markup(f.Language, f.Code))
+		write(w, "</code></pre>\n")
+	}
+	return ast.WalkSkipChildren, nil
+}
+
+func (r *parts) link(w util.BufWriter, source []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+	if !entering {
+		write(w, "</a>")
+		return ast.WalkContinue, nil
+	}
+	dest := pageLink(string(n.(*ast.Link).Destination))
+	write(w, `<a href="`)
+	if !gmhtml.IsDangerousURL([]byte(dest)) {
+		text(w, string(util.URLEscape([]byte(dest), true)))
+	}
+	write(w, `"`)
+	if strings.Contains(dest, "://") {
+		write(w, ` rel="noreferrer"`)
+	}
+	write(w, ">")
+	return ast.WalkContinue, nil
+}

@@ -1,0 +1,119 @@
+// Package render turns sheets and calculators into pages. It does no I/O: the
+// theme's templates and the book come in, bytes go out.
+package render
+
+import (
+	"bytes"
+	"fmt"
+	"html/template"
+	"io/fs"
+	"path"
+	"strings"
+
+	"baybook/calculators/calc"
+	"baybook/site/sheet"
+
+	"github.com/yuin/goldmark/renderer"
+)
+
+// Assets are the paths, from the site's root, of what every page refers to.
+// They carry a hash of their content, so a page never meets another edition's.
+type Assets struct {
+	Style, Script string
+	// Core and Index are the WebAssembly core and the search index; CoreScript
+	// and IndexScript hold the same for pages opened from a folder, where
+	// browsers forbid a fetch.
+	Core, Index, CoreScript, IndexScript string
+}
+
+// A Press renders one book. It serves any number of goroutines.
+type Press struct {
+	Book        *sheet.Book
+	Calculators []*calc.Calculator
+	Assets      Assets
+	// Figures gives a figure's drawing, ready to stand in a page, or "" where
+	// the figure is a photograph.
+	Figures  func(file string) string
+	pages    *template.Template
+	markdown renderer.Renderer
+	code     *highlighter
+}
+
+// NewPress prepares the templates found in the theme.
+func NewPress(theme fs.FS, book *sheet.Book, calculators []*calc.Calculator, assets Assets) (*Press, error) {
+	p := &Press{Book: book, Calculators: calculators, Assets: assets}
+	pages, err := template.New("").Funcs(template.FuncMap{
+		"lower": strings.ToLower,
+		"plus":  func(a, b int) int { return a + b },
+	}).ParseFS(theme, "templates/*.html")
+	if err != nil {
+		return nil, fmt.Errorf("the theme's templates: %w", err)
+	}
+	p.pages = pages
+	p.code = newHighlighter()
+	p.markdown = newMarkdown(p)
+	return p, nil
+}
+
+// A page is what the layout needs of every page.
+type page struct {
+	Root   string // "" or "../": the way to the site's root
+	Kind   string // sheet, calculator, list: what scripts and styles go by
+	Path   string // of the page, from the root
+	Title  string
+	Book   string
+	Owner  string
+	Lang   string
+	Assets Assets
+	Body   any
+	// Sheet is set on the page of a sheet alone.
+	Sheet *sheet.Sheet
+}
+
+// newPage fills in what pages share.
+func (p *Press) newPage(kind, at, title string, body any) page {
+	return page{
+		Root: strings.Repeat("../", strings.Count(at, "/")), Kind: kind, Path: at, Title: title,
+		Book: p.Book.Shop.Book, Owner: p.Book.Shop.Name, Lang: p.Book.Shop.Language,
+		Assets: p.Assets, Body: body,
+	}
+}
+
+// print runs a page through its template and the layout.
+func (p *Press) print(name string, data page) ([]byte, error) {
+	var body bytes.Buffer
+	if err := p.pages.ExecuteTemplate(&body, name, data); err != nil {
+		return nil, fmt.Errorf("%s: %w", data.Path, err)
+	}
+	data.Body = template.HTML(body.Bytes())
+	var out bytes.Buffer
+	if err := p.pages.ExecuteTemplate(&out, "layout.html", data); err != nil {
+		return nil, fmt.Errorf("%s: %w", data.Path, err)
+	}
+	return out.Bytes(), nil
+}
+
+// PageOf is the path of a sheet's page.
+func PageOf(s *sheet.Sheet) string { return s.Path + ".html" }
+
+// CalculatorPage is the path of a calculator's page.
+func CalculatorPage(c *calc.Calculator) string { return "calculators/" + c.Name + ".html" }
+
+// relative turns a path from the site's root into one from a page.
+func relative(from, to string) string {
+	return strings.Repeat("../", strings.Count(from, "/")) + to
+}
+
+// pageLink rewrites a link as a sheet has it, to another sheet's file, into
+// one to its page. Links that leave the site stay as they are.
+func pageLink(dest string) string {
+	before, fragment, has := strings.Cut(dest, "#")
+	if strings.Contains(before, ":") || path.Ext(before) != ".md" {
+		return dest
+	}
+	link := strings.TrimSuffix(before, ".md") + ".html"
+	if has {
+		link += "#" + fragment
+	}
+	return link
+}

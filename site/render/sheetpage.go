@@ -1,0 +1,85 @@
+package render
+
+import (
+	"bytes"
+	"html/template"
+	"slices"
+	"strings"
+
+	"baybook/site/sheet"
+
+	"github.com/yuin/goldmark/ast"
+)
+
+// sheetBody is what the page of a sheet shows beside its text.
+type sheetBody struct {
+	Sheet   *sheet.Sheet
+	Kind    string
+	Skill   string
+	Date    string
+	Hurts   []hurt
+	Waivers []sheet.Waiver
+	Text    template.HTML
+	HasWork bool
+	Plan    *Plan
+	// Legal is the owner of the sheet in the sense of ISO 7200.
+	Legal    string
+	Language string
+}
+
+// hurt is one line of the list of what can hurt: a hazard with the word and
+// the place of its message.
+type hurt struct {
+	Word, Title, ID string
+	level           sheet.Word
+}
+
+// kindTitles and skillTitles say front-matter words as a reader should see them.
+var kindTitles = map[sheet.Kind]string{
+	sheet.Procedure: "Procedure", sheet.Reference: "Reference", sheet.Job: "Job", sheet.Guide: "Guide",
+}
+
+var skillTitles = map[sheet.Skill]string{
+	sheet.Apprentice: "Apprentice", sheet.Installer: "Installer", sheet.Lead: "Lead",
+}
+
+// Sheet renders the page of a sheet. It may be called once for each sheet.
+func (p *Press) Sheet(s *sheet.Sheet) ([]byte, error) {
+	doc := s.Root.(*ast.Document)
+	doc.Meta()["root"] = strings.Repeat("../", strings.Count(s.Path, "/"))
+	var text bytes.Buffer
+	if err := p.markdown.Render(&text, s.Source.Text(), doc); err != nil {
+		return nil, err
+	}
+	body := sheetBody{
+		Sheet: s, Kind: kindTitles[s.Front.Kind], Skill: skillTitles[s.Front.Skill],
+		Date: s.Front.Date.Format("2006-01-02"), Hurts: hurts(s), Waivers: s.Front.Waivers,
+		Text: template.HTML(text.String()), HasWork: len(s.Steps) > 0,
+		Legal: p.Book.Shop.Name, Language: p.Book.Shop.Language,
+	}
+	if s.Front.Kind == sheet.Job {
+		body.Plan = NewPlan(p.Book, s)
+	}
+	page := p.newPage("sheet", PageOf(s), s.Front.Title, body)
+	page.Sheet = s
+	return p.print("sheet.html", page)
+}
+
+// hurts lists the hazards that the sheet's messages speak of, the gravest
+// first, each once.
+func hurts(s *sheet.Sheet) []hurt {
+	var list []hurt
+	seen := make(map[string]bool)
+	for _, m := range s.Messages {
+		for _, t := range m.Titles {
+			key := strings.ToLower(t.Text)
+			if seen[key] {
+				continue
+			}
+			seen[key] = true
+			list = append(list, hurt{Word: m.Word.String(), Title: t.Text, ID: messageName(m), level: m.Word})
+		}
+	}
+	slices.SortStableFunc(list, func(a, b hurt) int { return int(b.level) - int(a.level) })
+	return list
+}

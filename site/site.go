@@ -1,0 +1,139 @@
+// Package site is the façade of the builder: Check reads and checks a book,
+// Build makes a site of it. The command, the server and the tests call these
+// and nothing below.
+package site
+
+import (
+	"context"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"baybook/calculators"
+	"baybook/site/finding"
+	"baybook/site/publish"
+	"baybook/site/sheet"
+	"baybook/theme"
+)
+
+// Options say what to build. The zero value builds the folder content into
+// the folder dist with the theme that the program carries.
+type Options struct {
+	// Content is the folder of the sheets; empty means content.
+	Content string
+	// Out is the folder that the site will stand in; empty means dist.
+	Out string
+	// Compress also writes .br and .gz copies, for web servers that serve them.
+	Compress bool
+	// Theme replaces the theme that the program carries; nil keeps it.
+	Theme fs.FS
+	// Core replaces the core that the program carries or compiles; the zero
+	// value keeps it.
+	Core publish.Core
+}
+
+func (o Options) content() string {
+	if o.Content == "" {
+		return "content"
+	}
+	return o.Content
+}
+
+func (o Options) out() string {
+	if o.Out == "" {
+		return "dist"
+	}
+	return o.Out
+}
+
+func (o Options) theme() fs.FS {
+	if o.Theme == nil {
+		return theme.Files
+	}
+	return o.Theme
+}
+
+// core is the compiled core: given, carried, or compiled from source.
+func (o Options) core(ctx context.Context) (publish.Core, error) {
+	if o.Core.Module != nil {
+		return o.Core, nil
+	}
+	if module := theme.Core(); module != nil {
+		script, err := publish.AsScript(module)
+		return publish.Core{Module: module, Script: script}, err
+	}
+	root, err := moduleRoot()
+	if err != nil {
+		return publish.Core{}, err
+	}
+	return publish.Compiled(ctx, root)
+}
+
+// moduleRoot finds the folder of this program's source, from the working
+// directory upwards.
+func moduleRoot() (string, error) {
+	dir, err := os.Getwd()
+	if err != nil {
+		return "", err
+	}
+	for {
+		if _, err := os.Stat(filepath.Join(dir, "cmd", "browser", "core.go")); err == nil {
+			return dir, nil
+		}
+		parent := filepath.Dir(dir)
+		if parent == dir {
+			return "", fmt.Errorf("the core's source is not found from here; run inside the project, or use a release binary, which carries the core inside")
+		}
+		dir = parent
+	}
+}
+
+// Load reads the book in the content folder. The error is for a folder that
+// cannot be read at all; what is wrong in it is in the list.
+func Load(o Options) (*sheet.Book, finding.List, error) {
+	info, err := os.Stat(o.content())
+	if err != nil || !info.IsDir() {
+		return nil, nil, fmt.Errorf("there is no content folder %s; name one with -content, or make one with baybook begin", o.content())
+	}
+	return sheet.Load(os.DirFS(o.content()), calculators.All)
+}
+
+// Check reads and checks the book. Findings are sorted; those of severity
+// Error stop publishing.
+func Check(o Options) (*sheet.Book, finding.List, error) {
+	book, list, err := Load(o)
+	if err != nil {
+		return nil, nil, err
+	}
+	return book, append(list, checked(book)...).Dedupe(), nil
+}
+
+// Build checks the book and, where nothing stops it, publishes it: all of the
+// new site or nothing. The findings are returned in either case; the error is
+// a *finding.ListError where they stopped it.
+func Build(ctx context.Context, o Options) (Report, finding.List, error) {
+	book, list, err := Check(o)
+	if err != nil {
+		return Report{}, nil, err
+	}
+	if err := list.Err(); err != nil {
+		return Report{}, list, err
+	}
+	folder, err := publish.Begin(o.out())
+	if err != nil {
+		return Report{}, list, err
+	}
+	report, err := Make(ctx, o, book, folder)
+	if err != nil {
+		folder.Abort()
+		return Report{}, list, err
+	}
+	return report, list, folder.Commit()
+}
+
+// A Report says what a build made.
+type Report struct {
+	Sheets, Calculators, Files int
+	Bytes                      int64
+}

@@ -1,0 +1,141 @@
+// Calculators: the core is fetched at first touch, then every change computes.
+
+import { core, type Core } from "./core";
+
+/** Makes every calculator in the page live. */
+export const start = (root: HTMLElement): void => {
+  const all = [...root.querySelectorAll<HTMLElement>(".calculator")];
+  for (const section of all) enliven(section);
+  fromAddress(all);
+  window.addEventListener("hashchange", () => fromAddress(all));
+};
+
+/** The words of a form as a query: "current=8A&length=4m". */
+const queryOf = (form: HTMLFormElement): string => {
+  const pairs: string[] = [];
+  for (const field of form.querySelectorAll<HTMLInputElement | HTMLSelectElement>("[name]")) {
+    const unit = form.querySelector<HTMLSelectElement>(`#${CSS.escape(field.id)}-u`);
+    let value = field.value.trim();
+    if (unit && /^[-+−]?[\d.,]+([eE][-+]?\d+)?$|^\d\/0$/.test(value)) value += unit.value;
+    pairs.push(`${field.name}=${encodeURIComponent(value)}`);
+  }
+  return pairs.join("&");
+};
+
+const enliven = (section: HTMLElement): void => {
+  const form = section.querySelector("form") as HTMLFormElement;
+  let turn = 0;
+  const run = async (announce: boolean): Promise<void> => {
+    const mine = ++turn;
+    section.dataset.state = "waiting";
+    try {
+      const it = await core();
+      if (mine !== turn) return;
+      show(section, it, queryOf(form), announce);
+    } catch (e) {
+      delete section.dataset.state;
+      say(section, `Nothing can be computed now: ${e instanceof Error ? e.message : String(e)}. The values shown stay right for what stood here first.`);
+    }
+  };
+  form.addEventListener("focusin", () => void core().catch(() => undefined), { once: true });
+  form.addEventListener("pointerenter", () => void core().catch(() => undefined), { once: true });
+  form.addEventListener("input", () => void run(true));
+  form.addEventListener("submit", (e) => {
+    e.preventDefault();
+    void run(true);
+  });
+  for (const unit of form.querySelectorAll<HTMLSelectElement>(".units")) {
+    // A new unit means the number as it stands in that unit: 4 m becomes 4 ft.
+    unit.addEventListener("change", () => void run(true));
+  }
+  section.addEventListener("book:fill", () => void run(false));
+};
+
+let speaking = 0;
+
+/** Says something to a screen reader, but not at every keystroke. */
+const say = (section: HTMLElement, words: string): void => {
+  const place = section.querySelector<HTMLElement>(".said");
+  window.clearTimeout(speaking);
+  speaking = window.setTimeout(() => {
+    if (place) place.textContent = words;
+  }, 400);
+};
+
+/** Computes and shows the result, or each error beside its field. */
+const show = (section: HTMLElement, it: Core, query: string, announce: boolean): void => {
+  const answer = it.ask("compute", String(section.dataset.calculator), query);
+  delete section.dataset.state;
+  const place = section.querySelector(".answer") as HTMLElement;
+  const form = section.querySelector("form") as HTMLFormElement;
+  for (const field of form.querySelectorAll<HTMLElement>("[name]")) {
+    field.removeAttribute("aria-invalid");
+    const error = document.getElementById(`${field.id}-e`);
+    if (error) error.textContent = "";
+  }
+  if (answer.ok) {
+    const open = place.querySelector<HTMLDetailsElement>("details.working")?.open;
+    place.innerHTML = String(answer.html);
+    const working = place.querySelector<HTMLDetailsElement>("details.working");
+    if (working && open) working.open = true;
+    delete place.dataset.stale;
+    if (announce) {
+      say(section, String(answer.say));
+      history.replaceState(history.state, "", `#${section.id}?${query}`);
+    }
+    return;
+  }
+  place.dataset.stale = "";
+  for (const fault of answer.faults ?? []) mark(form, fault.input, fault.text);
+  if (announce) say(section, (answer.faults ?? []).map((f) => `${f.input} ${f.text}`).join(". "));
+};
+
+/** Puts an error beside the field that it is about, else beside the first. */
+const mark = (form: HTMLFormElement, input: string, words: string): void => {
+  const field =
+    form.querySelector<HTMLElement>(`[name="${CSS.escape(input)}"]`) ?? (form.querySelector("[name]") as HTMLElement);
+  field.setAttribute("aria-invalid", "true");
+  field.closest("details")?.setAttribute("open", "");
+  const error = document.getElementById(`${field.id}-e`);
+  if (error) error.textContent = words;
+};
+
+/** Fills a calculator from the address: #calculator-1?current=8A&length=4m. */
+const fromAddress = (all: HTMLElement[]): void => {
+  const [id, query] = location.hash.slice(1).split("?", 2);
+  const section = all.find((s) => s.id === id);
+  if (!section || query === undefined) return;
+  const form = section.querySelector("form") as HTMLFormElement;
+  for (const pair of query.split("&")) {
+    const [name = "", raw = ""] = pair.split("=", 2);
+    const field = form.querySelector<HTMLInputElement | HTMLSelectElement>(`[name="${CSS.escape(decode(name))}"]`);
+    if (field) fill(form, field, decode(raw));
+  }
+  section.scrollIntoView();
+  section.dispatchEvent(new Event("book:fill"));
+};
+
+const decode = (s: string): string => {
+  try {
+    return decodeURIComponent(s);
+  } catch {
+    return s;
+  }
+};
+
+/** Sets a field and its unit choice from a value such as "8 A". */
+const fill = (form: HTMLFormElement, field: HTMLInputElement | HTMLSelectElement, value: string): void => {
+  const unit = form.querySelector<HTMLSelectElement>(`#${CSS.escape(field.id)}-u`);
+  const parts = /^\s*([-+−]?[\d.]+(?:[eE][-+]?\d+)?|\d\/0)\s*(\S+)\s*$/.exec(value);
+  if (unit && parts && [...unit.options].some((o) => o.value === parts[2])) {
+    field.value = String(parts[1]);
+    unit.value = String(parts[2]);
+    return;
+  }
+  if (field instanceof HTMLSelectElement) {
+    const plain = parts && ![...field.options].some((o) => o.value === value) ? String(parts[1]) : value;
+    field.value = plain;
+    return;
+  }
+  field.value = value;
+};

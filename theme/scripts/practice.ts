@@ -1,0 +1,64 @@
+// Practice problems and questions: fresh numbers, marking, reasons.
+
+import { core } from "./core";
+
+/** Makes every practice problem and question in the page answer. */
+export const start = (root: HTMLElement): void => {
+  for (const section of root.querySelectorAll<HTMLElement>(".practice")) problem(section);
+  for (const question of root.querySelectorAll<HTMLFieldSetElement>(".question")) ask(question);
+};
+
+const problem = (section: HTMLElement): void => {
+  const { calculator = "", output = "", spread = "" } = section.dataset;
+  const form = section.querySelector("form") as HTMLFormElement;
+  const answer = form.querySelector("input") as HTMLInputElement;
+  const marking = section.querySelector(".marking") as HTMLElement;
+  section.querySelector(".worked")?.remove(); // the core shows the working after marking
+  form.addEventListener("submit", (e) => {
+    e.preventDefault();
+    void core()
+      .then((it) => {
+        marking.innerHTML = String(it.ask("mark", calculator, String(section.dataset.drawn), output, answer.value).html);
+      })
+      .catch((reason: unknown) => {
+        marking.textContent = `The answer cannot be marked now: ${String(reason)}`;
+      });
+  });
+  form.querySelector(".fresh")?.addEventListener("click", () => {
+    void core().then((it) => {
+      const seed = crypto.getRandomValues(new Uint32Array(1))[0] ?? 1;
+      const drawn = it.ask("draw", calculator, spread, output, String(seed));
+      if (!drawn.ok) return;
+      section.dataset.drawn = drawn.query;
+      (section.querySelector(".given") as HTMLElement).innerHTML = String(drawn.html);
+      marking.replaceChildren();
+      answer.value = "";
+      answer.focus();
+    });
+  });
+};
+
+/** A question shows its reason once it has been answered. */
+const ask = (question: HTMLFieldSetElement): void => {
+  question.dataset.asked = "";
+  const button = document.createElement("button");
+  button.type = "button";
+  button.textContent = "Check my answer";
+  question.append(button);
+  const said = document.createElement("p");
+  said.setAttribute("role", "status");
+  question.append(said);
+  button.addEventListener("click", () => {
+    let right = true;
+    for (const option of question.querySelectorAll<HTMLElement>(".option")) {
+      const chosen = option.querySelector<HTMLInputElement>("input")?.checked ?? false;
+      const wanted = option.dataset.right === "yes";
+      if (chosen !== wanted) right = false;
+      if (chosen) option.dataset.marked = wanted ? "right" : "wrong";
+      else if (wanted) option.dataset.marked = "missed";
+      else delete option.dataset.marked;
+    }
+    delete question.dataset.asked;
+    said.textContent = right ? "Right." : "Not yet. The reason stands above.";
+  });
+};

@@ -1,0 +1,35 @@
+// What passes between the page and the core. The Go side is cmd/browser; a
+// test compares the two lists of questions.
+
+/** The questions that the core answers, each with its arguments in order. */
+export interface Questions {
+  /** calculator, query → its result. */
+  compute: [calculator: string, query: string];
+  /** calculator, query, output, answer as typed → the marking of a practice problem. */
+  mark: [calculator: string, query: string, output: string, answer: string];
+  /** calculator, query with ranges, output, seed → fresh numbers. */
+  draw: [calculator: string, spread: string, output: string, seed: string];
+  /** limit as a query, reading as typed → the judgement. */
+  judge: [limit: string, reading: string];
+  /** words, way to the root → what was found. The index must be loaded first. */
+  find: [words: string, root: string];
+}
+
+/** What went wrong with one input; input is "" where no single one is to blame. */
+export interface Fault {
+  input: string;
+  text: string;
+}
+
+/** Every answer has the same shape; what a question does not give is absent. */
+export interface Answer {
+  ok: boolean;
+  /** Markup to show, made by the core. */
+  html?: string;
+  /** One sentence, for a screen reader. */
+  say?: string;
+  /** The query that a draw filled in. */
+  query?: string;
+  verdict?: "ok" | "check" | "stop";
+  faults?: Fault[];
+}

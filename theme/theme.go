@@ -1,0 +1,10 @@
+// Package theme holds what the site looks like and does in the browser:
+// templates, styles, scripts and icons, carried inside the program.
+package theme
+
+import "embed"
+
+// Files are the theme's folders: templates, styles, scripts, icons.
+//
+//go:embed templates styles scripts icons
+var Files embed.FS
