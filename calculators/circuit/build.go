@@ -1,0 +1,202 @@
+package circuit
+
+import (
+	"strconv"
+	"strings"
+
+	"baybook/calculators/calc"
+)
+
+// mostEntries is how many parts a circuit may have: more cannot be read as
+// one drawing.
+const mostEntries = 400
+
+// A builder turns a draft into a network.
+type builder struct {
+	draft  *Draft
+	n      *Network
+	faults []Fault
+	// pins are the terminals of all parts in a row; first is where a part's
+	// begin; joined is the forest that unites those on one node.
+	first  []int
+	joined []int
+	points []point
+}
+
+// A point is a place of the body, with the pin that stands for it.
+type point struct {
+	name string
+	pin  int
+}
+
+// Build turns the draft into a network. Where it cannot, the faults say why,
+// each with its place; the network is then nil.
+func (d *Draft) Build() (*Network, []Fault) {
+	b := &builder{draft: d, n: &Network{Title: d.Title, Wrong: d.Wrong, draft: d, byName: make(map[string]int)}}
+	if len(d.Entries) > mostEntries {
+		b.fault(Fault{Message: "the circuit has " + strconv.Itoa(len(d.Entries)) + " parts; a drawing holds at most " + strconv.Itoa(mostEntries),
+			Do: "divide it into several drawings"})
+		return nil, b.faults
+	}
+	b.limits()
+	for i := range d.Entries {
+		b.element(i)
+	}
+	b.pins()
+	for i := range b.n.Elements {
+		b.ends(i)
+	}
+	b.wholeBody()
+	if b.n.first(Source) < 0 {
+		b.fault(Fault{Message: "the circuit has no source", Do: "add sources: with a battery and its volts"})
+	}
+	b.states()
+	b.wrong()
+	if len(b.faults) > 0 {
+		return nil, b.faults
+	}
+	b.number()
+	b.branches()
+	return b.n, nil
+}
+
+func (b *builder) fault(f Fault) { b.faults = append(b.faults, f) }
+
+// unknownKey refuses a key, with the nearest one known.
+func (b *builder) unknownKey(f Fault, where string, names []string) {
+	f.OnKey = true
+	f.Message = "“" + f.Key + "” is not a key of " + where
+	f.Do = "use one of " + strings.Join(names, ", ")
+	if len(names) == 0 {
+		f.Do = "take it out; " + where + " needs none"
+	}
+	if near := calc.Nearest(f.Key, names); near != "" {
+		f.Do = "did you mean " + near + "?"
+	}
+	b.fault(f)
+}
+
+// first is the first element of a kind, -1 where there is none.
+func (n *Network) first(k Kind) int {
+	for i := range n.Elements {
+		if n.Elements[i].Kind == k {
+			return i
+		}
+	}
+	return -1
+}
+
+// element reads the keys of one entry. A part that is at fault is kept, so
+// that what refers to it is not faulted too.
+func (b *builder) element(i int) {
+	entry := &b.draft.Entries[i]
+	c := class(entry.Kind)
+	e := Element{Kind: entry.Kind, Name: entry.Name, Entry: i}
+	if msg := badName(entry.Name); msg != "" {
+		b.fault(Fault{Part: InEntry, Index: i, OnKey: true, Message: msg, Do: "use letters, digits, spaces and hyphens, such as F1 or aisle lamp"})
+	} else if _, used := b.n.byName[entry.Name]; used {
+		b.fault(Fault{Part: InEntry, Index: i, OnKey: true, Message: "two parts are named " + entry.Name, Do: "give one of them another name"})
+	}
+	for k := range c.Keys {
+		if p := &c.Keys[k]; p.Default != "" {
+			v, _ := p.read(p.Default)
+			p.set(&e, v)
+		}
+	}
+	for k, given := range entry.Keys {
+		at := Fault{Part: InEntry, Index: i, Key: given.Name}
+		p := c.key(given.Name)
+		if p == nil {
+			b.unknownKey(at, "a "+c.Word, c.keyNames())
+			continue
+		}
+		if get(entry.Keys[:k], given.Name) != "" {
+			at.OnKey, at.Message, at.Do = true, "the key "+given.Name+" is given twice", "keep one of the two"
+			b.fault(at)
+			continue
+		}
+		v, msg := p.read(given.Value)
+		if msg != "" {
+			at.Message, at.Do = given.Name+": "+msg, p.Help
+			b.fault(at)
+			continue
+		}
+		if p.set != nil {
+			p.set(&e, v)
+		}
+	}
+	b.complete(i, c, &e)
+	b.n.byName[e.Name] = len(b.n.Elements)
+	b.n.Elements = append(b.n.Elements, e)
+}
+
+// complete refuses a part that lacks what it needs or says too much.
+func (b *builder) complete(i int, c *Class, e *Element) {
+	keys := b.draft.Entries[i].Keys
+	for k := range c.Keys {
+		if p := &c.Keys[k]; p.Required && get(keys, p.Name) == "" && !hasKey(keys, p.Name) {
+			b.fault(Fault{Part: InEntry, Index: i, Message: e.Name + " has no " + p.Name, Do: "add " + p.Name + ": " + p.Help})
+		}
+	}
+	if e.Kind != Load && e.Kind != Amplifier {
+		return
+	}
+	ways := []string{"current", "power"}
+	if e.Kind == Load {
+		ways = append(ways, "ohms")
+	}
+	given := 0
+	for _, w := range ways {
+		if hasKey(keys, w) {
+			given++
+		}
+	}
+	list := strings.Join(ways, ", ")
+	switch {
+	case given != 1:
+		b.fault(Fault{Part: InEntry, Index: i, Message: e.Name + " has " + strconv.Itoa(given) + " of " + list, Do: "say what it draws in exactly one of them"})
+	case e.Type == "resistor" && !hasKey(keys, "ohms"):
+		b.fault(Fault{Part: InEntry, Index: i, Message: e.Name + " is a resistor without ohms", Do: "give its ohms"})
+	}
+}
+
+func hasKey(keys []Key, name string) bool {
+	for _, k := range keys {
+		if k.Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// badName says why a name cannot stand, or nothing.
+func badName(name string) string {
+	if strings.TrimSpace(name) == "" {
+		return "a part has no name"
+	}
+	if msg := plainText(name); msg != "" {
+		return msg
+	}
+	if strings.ContainsAny(name, ".+,=&<>\"") || strings.HasSuffix(name, "-") || strings.TrimSpace(name) != name {
+		return "“" + name + "” cannot be the name of a part: full stop, comma, plus and the like stand for ends"
+	}
+	const longest = 24
+	if len([]rune(name)) > longest {
+		return "“" + name + "” is longer than 24 letters, more than fits beside a symbol"
+	}
+	return ""
+}
+
+// wrong refuses the name of a judgement that there is not.
+func (b *builder) wrong() {
+	for i, name := range b.draft.Wrong {
+		if ruleNamed(name) != nil {
+			continue
+		}
+		f := Fault{Part: InWrong, Index: i, Message: "“" + name + "” is not a judgement of circuits", Do: "use one of " + strings.Join(RuleNames(), ", ")}
+		if near := calc.Nearest(name, RuleNames()); near != "" {
+			f.Do = "did you mean " + near + "?"
+		}
+		b.fault(f)
+	}
+}

@@ -1,0 +1,142 @@
+package circuit
+
+import "baybook/calculators/calc"
+
+// A Kind is what sort of part an element is.
+type Kind uint8
+
+const (
+	Source Kind = iota
+	Fuse
+	Switch
+	Relay
+	Connector
+	Load
+	LEDs
+	Amplifier
+	Speaker
+	Splice
+	Ground
+	Wire
+	Body
+	Link
+)
+
+// A Class is one sort of part: the section it is written in, its terminals
+// and its keys.
+type Class struct {
+	Kind Kind
+	// Word names one such part, Section the section that lists them.
+	Word, Section string
+	// Doc says what it is.
+	Doc string
+	// Pins are the terminals; those of connectors and amplifiers depend on
+	// how many ways and channels they have.
+	Pins []string
+	// In and Out are the terminals that "to: name" and "from: name" mean, ""
+	// where a terminal must be named.
+	In, Out string
+	// Keys are what may be written about it.
+	Keys []Property
+}
+
+// A Property is one key of a part.
+type Property struct {
+	calc.Input
+	// Form is how the value is written.
+	Form Form
+	// Required is true where the part means nothing without it.
+	Required bool
+	// Live is true where the drawing may be asked again with another value.
+	Live bool
+	set  func(e *Element, v calc.Value)
+}
+
+// A Form is how the value of a key is written.
+type Form uint8
+
+const (
+	Quantity   Form = iota // a number, a word or a wire size, as calc reads it
+	FreeText               // words of the writer's own
+	Flag                   // yes or no
+	Terminal               // the end of another part
+	PartName               // the name of another part
+	PointName              // a point of the body
+	Colour                 // letters of IEC 60757
+	Insulation             // degrees Celsius, or a class letter of ISO 6722-1
+)
+
+// Classes are the sorts of part, in the order in which a person writes them.
+func Classes() []Class { return classes }
+
+var classes = []Class{
+	{Source, "source", "sources", "A battery or another supply, with its inner resistance and what it feeds already.",
+		[]string{"+", "-"}, "-", "+", sourceKeys},
+	{Fuse, "fuse", "fuses", "A fuse, or a fuse tap that shares the slot of another.",
+		[]string{"in", "out"}, "in", "out", fuseKeys},
+	{Switch, "switch", "switches", "A contact that the states open and close.",
+		[]string{"in", "out"}, "in", "out", switchKeys},
+	{Relay, "relay", "relays", "A relay with the terminals of DIN 72552.",
+		[]string{"86", "85", "30", "87", "87a"}, "", "", relayKeys},
+	{Connector, "connector", "connectors", "A plug and its socket, each way with its contact resistance.",
+		nil, "", "", connectorKeys},
+	{Load, "load", "loads", "Whatever uses current: lamp, motor, device, resistor.",
+		[]string{"+", "-"}, "+", "-", loadKeys},
+	{LEDs, "leds", "leds", "LEDs in series with a resistor, one string or several side by side.",
+		[]string{"+", "-"}, "+", "-", ledKeys},
+	{Amplifier, "amplifier", "amplifiers", "A power amplifier: its supply, its switch-on lead and its outputs.",
+		nil, "+", "-", amplifierKeys},
+	{Speaker, "speaker", "speakers", "A loudspeaker on an amplifier's output.",
+		[]string{"+", "-"}, "+", "-", speakerKeys},
+	{Splice, "splice", "splices", "A joint of wires.",
+		[]string{"joint"}, "joint", "joint", nil},
+	{Ground, "ground", "grounds", "A ring terminal on a named point of the body.",
+		[]string{"lug", "point"}, "lug", "lug", groundKeys},
+	{Wire, "wire", "wires", "A wire from one end to another.",
+		[]string{"from", "to"}, "", "", wireKeys},
+	{Body, "body", "body", "The metal between two points of the body.",
+		[]string{"from", "to"}, "", "", bodyKeys},
+	{Link, "link", "links", "A camera, video, data or signal cable: drawn, not solved.",
+		nil, "", "", linkKeys},
+}
+
+// class finds the class of a kind.
+func class(k Kind) *Class { return &classes[k] }
+
+// classNamed finds a class by its section or its word, nil where there is none.
+func classNamed(name string) *Class {
+	for i := range classes {
+		if c := &classes[i]; c.Section == name || c.Word == name {
+			return c
+		}
+	}
+	return nil
+}
+
+// key finds a key of a class, nil where it has none of that name.
+func (c *Class) key(name string) *Property {
+	for i := range c.Keys {
+		if c.Keys[i].Name == name {
+			return &c.Keys[i]
+		}
+	}
+	return nil
+}
+
+// keyNames lists the keys of a class.
+func (c *Class) keyNames() []string {
+	var names []string
+	for i := range c.Keys {
+		names = append(names, c.Keys[i].Name)
+	}
+	return names
+}
+
+// SectionNames lists the sections of parts.
+func SectionNames() []string {
+	var names []string
+	for i := range classes {
+		names = append(names, classes[i].Section)
+	}
+	return names
+}

@@ -1,0 +1,130 @@
+package circuit
+
+import (
+	"math"
+
+	"baybook/calculators/electrical"
+)
+
+// A fuseFamily is what one type of fuse is made in and how it behaves.
+type fuseFamily struct {
+	name    string
+	ratings []float64 // A
+	// cold are typical cold resistances: rating in A, ohm.
+	cold []curvePoint
+	// fastest and slowest bound the operating time: share of the rating, s.
+	fastest, slowest []curvePoint
+	// breaks is the current in A up to which it opens an arc-free way.
+	breaks float64
+}
+
+// A curvePoint is one point of a published curve.
+type curvePoint struct{ x, y float64 }
+
+// Times are the limits of ISO 8820-3 for types C and F and of typical sheets
+// for type E, from memory. Cold resistances are of typical sheets, from
+// memory. Bolt-down fuses are taken as slow as type E, common practice.
+var fuseFamilies = []fuseFamily{
+	{"C", []float64{1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40},
+		[]curvePoint{{10, 7.69e-3}, {25, 2.52e-3}, {40, 1.44e-3}}, fastBlade, slowBlade, 1000},
+	{"F", []float64{2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30},
+		[]curvePoint{{15, 4.57e-3}, {25, 2.36e-3}}, fastBlade, slowBlade, 1000},
+	{"E", []float64{20, 30, 40, 50, 60, 70, 80},
+		[]curvePoint{{30, 1.9e-3}, {35, 1.7e-3}, {40, 1.4e-3}}, fastLarge, slowLarge, 1000},
+	{"bolt-down", []float64{30, 35, 40, 50, 60, 70, 80, 100, 125, 150, 175, 200, 225, 250, 300},
+		[]curvePoint{{40, 1.4e-3}}, fastLarge, slowLarge, 2000},
+}
+
+var (
+	fastBlade = []curvePoint{{1.10, 360000}, {1.35, 0.75}, {1.60, 0.25}, {2, 0.15}, {3.5, 0.04}, {6, 0.02}}
+	slowBlade = []curvePoint{{1.35, 1800}, {1.60, 50}, {2, 5}, {3.5, 0.5}, {6, 0.1}}
+	fastLarge = []curvePoint{{1, 360000}, {1.35, 60}, {2, 2}, {3.5, 0.2}, {6, 0.04}}
+	slowLarge = []curvePoint{{1.35, 1800}, {2, 50}, {3.5, 7}, {6, 1}}
+)
+
+// family finds the family of a fuse.
+func family(e *Element) *fuseFamily {
+	for i := range fuseFamilies {
+		if fuseFamilies[i].name == e.Type {
+			return &fuseFamilies[i]
+		}
+	}
+	return &fuseFamilies[0]
+}
+
+// made reports whether the family is made in a rating.
+func (f *fuseFamily) made(rating float64) bool {
+	for _, r := range f.ratings {
+		if r == rating {
+			return true
+		}
+	}
+	return false
+}
+
+// fuseOhms is the resistance of a fuse: what the writer gives, else a typical
+// one. Outside the ratings of the sheets it is in inverse proportion to the
+// rating, for the drop at the rating hardly changes.
+func fuseOhms(e *Element) float64 {
+	if e.Ohms > 0 {
+		return e.Ohms
+	}
+	cold := family(e).cold
+	first, last := cold[0], cold[len(cold)-1]
+	switch {
+	case e.Rating <= first.x:
+		return first.y * first.x / e.Rating
+	case e.Rating >= last.x:
+		return last.y * last.x / e.Rating
+	}
+	return along(cold, e.Rating)
+}
+
+// along reads a curve between its points, straight on paper with logarithmic
+// axes; x lies within it.
+func along(curve []curvePoint, x float64) float64 {
+	i := 0
+	for i < len(curve)-2 && x >= curve[i+1].x {
+		i++
+	}
+	a, b := curve[i], curve[i+1]
+	return a.y * math.Pow(b.y/a.y, math.Log(x/a.x)/math.Log(b.x/a.x))
+}
+
+// openingTime reads a time-current curve at so many amperes, in s: never
+// below the first point, and beyond the last one the energy stays the same,
+// as it does in a wire that has no time to lose heat.
+func openingTime(curve []curvePoint, rating, amps float64) float64 {
+	x := math.Abs(amps) / rating
+	first, last := curve[0], curve[len(curve)-1]
+	switch {
+	case x < first.x:
+		return math.Inf(1)
+	case x > last.x:
+		return last.y * (last.x / x) * (last.x / x)
+	}
+	return along(curve, x)
+}
+
+// SlowestOpening is the longest time in s after which a fuse has opened at so
+// many amperes; infinite where it need not open.
+func SlowestOpening(e *Element, amps float64) float64 {
+	return openingTime(family(e).slowest, e.Rating, amps)
+}
+
+// FastestOpening is the shortest time in s after which a fuse may open at so
+// many amperes; infinite where it may not.
+func FastestOpening(e *Element, amps float64) float64 {
+	return openingTime(family(e).fastest, e.Rating, amps)
+}
+
+// fuseColour is the body colour of a blade fuse, "" for others.
+func fuseColour(e *Element) string {
+	if e.Type == "bolt-down" {
+		return ""
+	}
+	if e.Rating == 1 {
+		return "black"
+	}
+	return electrical.FuseColour(e.Rating)
+}

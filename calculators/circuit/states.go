@@ -1,0 +1,124 @@
+package circuit
+
+import (
+	"strings"
+
+	"baybook/calculators/calc"
+)
+
+// stateKeys are the keys of a state, with the kinds of part that each may name.
+var stateKeys = []struct {
+	name  string
+	kinds []Kind
+	what  string
+}{
+	{"closed", []Kind{Switch}, "switch"},
+	{"energised", []Kind{Relay}, "relay"},
+	{"released", []Kind{Relay}, "relay"},
+	{"off", []Kind{Load, Amplifier, LEDs}, "load"},
+	{"parked", nil, ""},
+}
+
+func stateKeyNames() []string {
+	var names []string
+	for _, k := range stateKeys {
+		names = append(names, k.name)
+	}
+	return names
+}
+
+// states reads the states. Where none is written there is one, with every
+// switch closed.
+func (b *builder) states() {
+	for i, s := range b.draft.States {
+		state := State{Name: s.Name, closed: map[int]bool{}, off: map[int]bool{}, forced: map[int]bool{}}
+		if msg := badName(s.Name); msg != "" {
+			b.fault(Fault{Part: InState, Index: i, OnKey: true, Message: strings.ReplaceAll(msg, "part", "state"), Do: "name it as a tech says it: key off, key on, reverse"})
+		}
+		for _, other := range b.n.States {
+			if other.Name == s.Name {
+				b.fault(Fault{Part: InState, Index: i, OnKey: true, Message: "two states are named " + s.Name, Do: "give one of them another name"})
+			}
+		}
+		state.Parked = s.Name == "key off"
+		for _, k := range s.Keys {
+			b.stateKey(i, &state, k)
+		}
+		b.n.States = append(b.n.States, state)
+	}
+	if len(b.n.States) > 0 {
+		return
+	}
+	on := State{Name: "on", closed: map[int]bool{}}
+	for i := range b.n.Elements {
+		if b.n.Elements[i].Kind == Switch {
+			on.closed[i] = true
+		}
+	}
+	b.n.States = []State{on}
+}
+
+// stateKey reads one key of a state.
+func (b *builder) stateKey(i int, s *State, k Key) {
+	at := Fault{Part: InState, Index: i, Key: k.Name}
+	for _, known := range stateKeys {
+		if known.name != k.Name {
+			continue
+		}
+		if k.Name == "parked" {
+			if k.Value != "yes" && k.Value != "no" {
+				at.Message, at.Do = "parked: “"+k.Value+"” is not yes or no", "write parked: yes for the state in which the vehicle stands and sleeps"
+				b.fault(at)
+			}
+			s.Parked = k.Value == "yes"
+			return
+		}
+		for _, name := range List(k.Value) {
+			e, ok := b.stateNames(name, known.kinds)
+			if !ok {
+				at.Message = k.Name + ": there is no " + known.what + " named “" + name + "”"
+				at.Do = "name a " + known.what + " of this drawing"
+				if near := calc.Nearest(name, b.namesOf(known.kinds)); near != "" {
+					at.Do = "did you mean " + near + "?"
+				}
+				b.fault(at)
+				continue
+			}
+			switch k.Name {
+			case "closed":
+				s.closed[e] = true
+			case "off":
+				s.off[e] = true
+			default:
+				s.forced[e] = k.Name == "energised"
+			}
+		}
+		return
+	}
+	b.unknownKey(at, "a state", stateKeyNames())
+}
+
+func (b *builder) stateNames(name string, kinds []Kind) (int, bool) {
+	i, ok := b.n.byName[name]
+	if !ok {
+		return 0, false
+	}
+	for _, k := range kinds {
+		if b.n.Elements[i].Kind == k {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
+func (b *builder) namesOf(kinds []Kind) []string {
+	var names []string
+	for i := range b.n.Elements {
+		for _, k := range kinds {
+			if b.n.Elements[i].Kind == k {
+				names = append(names, b.n.Elements[i].Name)
+			}
+		}
+	}
+	return names
+}
