@@ -52,8 +52,7 @@ func Chord(diameter float64, n int) float64 { return diameter * math.Sin(math.Pi
 func adapterRing(in *calc.Values, out *calc.Result) *calc.Problem {
 	outer, inner, circle, hole := in.Num("outer"), in.Num("inner"), in.Num("screw_circle"), in.Num("hole")
 	if !calc.Under(inner, outer) {
-		return calc.Refuse("inner", in.Get("inner").Text+" is not below the outer diameter of "+in.Get("outer").Text+
-			"; give a smaller inner or a larger outer diameter")
+		return calc.Refuse("inner", out.Fill("{inner} is not below the outer diameter of {outer}; give a smaller inner or a larger outer diameter"))
 	}
 	n := in.Int("screws")
 	inside, outside := (circle-inner-hole)/2, (outer-circle-hole)/2
@@ -63,11 +62,10 @@ func adapterRing(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.Set("area", math.Pi/4*(outer*outer-inner*inner-float64(n)*hole*hole)/100)
 	judgeLand(out, "inside", inside, circle, inner, hole)
 	judgeLand(out, "outside", outside, outer, circle, hole)
-	out.Work("Hole to hole: " + in.Get("screw_circle").Text + " × sin(180° / " + in.Get("screws").Text + ") = " + millimetres(Chord(circle, n)))
-	out.Work("Inside: (" + in.Get("screw_circle").Text + " − " + in.Get("inner").Text + " − " + in.Get("hole").Text + ") / 2 = " + millimetres(inside))
-	out.Work("Outside: (" + in.Get("outer").Text + " − " + in.Get("screw_circle").Text + " − " + in.Get("hole").Text + ") / 2 = " + millimetres(outside))
-	out.Work("Area: π/4 × ((" + in.Get("outer").Text + ")² − (" + in.Get("inner").Text + ")² − " + in.Get("screws").Text + " × (" +
-		in.Get("hole").Text + ")²) = " + calc.ShowUnit(out.Num("area"), 4, "cm2"))
+	out.Work("Hole to hole: {screw_circle} × sin(180° / {screws}) = {1:4 mm}", Chord(circle, n))
+	out.Work("Inside: ({screw_circle} − {inner} − {hole}) / 2 = {1:4 mm}", inside)
+	out.Work("Outside: ({outer} − {screw_circle} − {hole}) / 2 = {1:4 mm}", outside)
+	out.Work("Area: π/4 × (({outer})² − ({inner})² − {screws} × ({hole})²) = {area:4}")
 	return nil
 }
 
@@ -76,11 +74,8 @@ func adapterRing(in *calc.Values, out *calc.Result) *calc.Problem {
 func judgeLand(out *calc.Result, side string, land, wide, narrow, hole float64) {
 	switch {
 	case !calc.Over(wide, narrow+hole):
-		out.Stop("no material is left " + side + " the holes (" + millimetres(land) + "): change the ring or the screw circle")
+		out.Stop("no material is left "+side+" the holes ({1:4 mm}): change the ring or the screw circle", land)
 	case calc.Under(wide, narrow+3*hole):
-		out.Check("only " + millimetres(land) + " is left " + side + " the holes, under one hole diameter: it may break out")
+		out.Check("only {1:4 mm} is left "+side+" the holes, under one hole diameter: it may break out", land)
 	}
 }
-
-// millimetres writes a length in mm to four figures.
-func millimetres(v float64) string { return calc.ShowUnit(v, 4, "mm") }

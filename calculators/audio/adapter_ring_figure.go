@@ -17,9 +17,7 @@ func drawAdapterRing(in *calc.Values, out *calc.Result) *calc.Drawing {
 	most := math.Max(outer, circle+hole)
 	width := math.Max(most, checkBar) + 20
 	size := width * calc.TextSize / 320
-	d := calc.NewDrawing(width, most+20+7*size, "Template at true size: ring "+in.Get("outer").Text+" outside, "+in.Get("inner").Text+" inside, "+
-		in.Get("screws").Text+" holes of "+in.Get("hole").Text+" on "+in.Get("screw_circle").Text+", "+
-		millimetres(out.Num("chord"))+" from hole to hole; check bar 100 mm.")
+	d := calc.NewDrawing(width, most+20+7*size, out.Fill("Template at true size: ring {outer} outside, {inner} inside, {screws} holes of {hole} on {screw_circle}, {chord:4} from hole to hole; check bar 100 mm."))
 	d.TrueSize = true
 	c := calc.Point{X: width / 2, Y: 10 + most/2}
 	reach := most/2 + 5
@@ -38,11 +36,11 @@ func drawAdapterRing(in *calc.Values, out *calc.Result) *calc.Drawing {
 	drawCheckBar(d, calc.Point{X: (width - checkBar) / 2, Y: most + 20 + size}, size)
 	base := most + 20 + 3.6*size
 	for i, line := range [...]string{
-		in.Get("outer").Text + " outside, " + in.Get("inner").Text + " inside",
-		in.Get("screws").Text + " × " + in.Get("hole").Text + " on " + in.Get("screw_circle").Text,
-		"hole to hole " + millimetres(out.Num("chord")),
+		"{outer} outside, {inner} inside",
+		"{screws} × {hole} on {screw_circle}",
+		"hole to hole {chord}",
 	} {
-		d.TextSized(calc.Point{X: width / 2, Y: base + 1.3*size*float64(i)}, calc.Middle, size, line)
+		d.TextSized(calc.Point{X: width / 2, Y: base + 1.3*size*float64(i)}, calc.Middle, size, out.Fill(line))
 	}
 	return d
 }

@@ -79,10 +79,10 @@ func coilLoad(in *calc.Values, out *calc.Result) *calc.Problem {
 	}
 	out.SetText("choices", strings.Join(choices, ", "))
 	if calc.Under(load, in.SI("amp_minimum")) {
-		out.Stop(ohms(load) + " is under the amplifier's least of " + in.Get("amp_minimum").Text + "; take fewer strings")
+		out.Stop("{1:3 ohm} is under the amplifier's least of {amp_minimum}; take fewer strings", load)
 	}
-	out.Work("One string: " + strconv.Itoa(coils/n) + " × " + in.Get("impedance").Text + " = " + ohms(float64(coils/n)*impedance))
-	out.Work(strconv.Itoa(n) + " such in parallel: " + ohms(float64(coils/n)*impedance) + " / " + strconv.Itoa(n) + " = " + ohms(load))
+	out.Work("One string: "+strconv.Itoa(coils/n)+" × {impedance} = {1:3 ohm}", float64(coils/n)*impedance)
+	out.Work(strconv.Itoa(n)+" such in parallel: {1:3 ohm} / "+strconv.Itoa(n)+" = {2:3 ohm}", float64(coils/n)*impedance, load)
 	return nil
 }
 

@@ -16,8 +16,7 @@ func drawCoilLoad(in *calc.Values, out *calc.Result) *calc.Drawing {
 		apart = 20
 	}
 	bottom := 44 + apart*float64(rows-1)
-	d := calc.NewDrawing(320, bottom+56, in.Get("coils").Text+" coils of "+in.Get("impedance").Text+", "+arrangement(coils, rows)+": "+
-		ohms(out.Num("load"))+" at the amplifier.")
+	d := calc.NewDrawing(320, bottom+56, out.Fill("{coils} coils of {impedance}, "+arrangement(coils, rows)+": {load:3} at the amplifier."))
 	const left, right = 64.0, 296.0
 	for row := range rows {
 		y := 44 + apart*float64(row)
@@ -37,8 +36,8 @@ func drawCoilLoad(in *calc.Values, out *calc.Result) *calc.Drawing {
 	d.Polyline([]calc.Point{{X: right, Y: middle}, {X: 310, Y: middle}, {X: 310, Y: bottom + 20}, {X: 20, Y: bottom + 20}}, calc.Outline)
 	d.Circle(calc.Point{X: 20, Y: bottom + 20}, 4, calc.Outline, calc.Paper)
 	d.Text(calc.Point{X: 8, Y: bottom + 14}, calc.Start, "−")
-	d.Text(calc.Point{X: 160, Y: 18}, calc.Middle, in.Get("coils").Text+" × "+in.Get("impedance").Text+", "+arrangement(coils, rows))
-	d.Text(calc.Point{X: 160, Y: bottom + 46}, calc.Middle, "Load "+ohms(out.Num("load"))+", amplifier at least "+in.Get("amp_minimum").Text)
+	d.Text(calc.Point{X: 160, Y: 18}, calc.Middle, out.Fill("{coils} × {impedance}, "+arrangement(coils, rows)))
+	d.Text(calc.Point{X: 160, Y: bottom + 46}, calc.Middle, out.Fill("Load {load:3}, amplifier at least {amp_minimum}"))
 	return d
 }
 

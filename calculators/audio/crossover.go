@@ -78,13 +78,13 @@ func crossover(in *calc.Values, out *calc.Result) *calc.Problem {
 	family, order := in.Word("family"), in.Int("order")
 	filter := filterOf(family, order)
 	if filter == nil {
-		return calc.Refuse("order", "order "+in.Get("order").Text+" is not one of linkwitz-riley; give 2 or 4, or butterworth")
+		return calc.Refuse("order", out.Fill("order {order} is not one of linkwitz-riley; give 2 or 4, or butterworth"))
 	}
 	high := in.Word("pass") == "high"
 	prototype := Prototype(filter)
 	frequency, load := in.SI("frequency"), in.SI("impedance")
 	parts := Ladder(prototype, high, load, frequency)
-	out.Work("Ladder for a source of 0 ohm into " + in.Get("impedance").Text + " at " + in.Get("frequency").Text)
+	out.Work("Ladder for a source of 0 ohm into {impedance} at {frequency}")
 	names := namesOf(parts)
 	for i, p := range parts {
 		out.SetSI(names[i], p.Value)
@@ -97,7 +97,7 @@ func crossover(in *calc.Values, out *calc.Result) *calc.Problem {
 		}
 	}
 	if len(missing) > 0 {
-		out.Note(strings.Join(missing, ", ") + " left out: a " + in.Word("pass") + "-pass of order " + in.Get("order").Text + " has no more parts than " + strings.Join(names, ", "))
+		out.Note(strings.Join(missing, ", ") + " left out: a {pass}-pass of order {order} has no more parts than " + strings.Join(names, ", "))
 	}
 	x := in.SI("probe") / frequency
 	if high {
@@ -105,7 +105,7 @@ func crossover(in *calc.Values, out *calc.Result) *calc.Problem {
 	}
 	level := FilterLevel(family, order, x)
 	out.SetSI("level", level)
-	out.Work("At " + in.Get("probe").Text + ", " + calc.Show(in.SI("probe")/frequency, 4) + " of the crossover frequency: " + calc.ShowUnit(level, 4, "dB"))
+	out.Work("At {probe}, {1:4} of the crossover frequency: {2:4 dB}", in.SI("probe")/frequency, level)
 	return nil
 }
 
@@ -144,6 +144,3 @@ func showPart(p Part) string {
 	}
 	return calc.ShowUnit(1e6*p.Value, 3, "uF")
 }
-
-// decibels writes a level to a hundredth of a dB.
-func decibels(v float64) string { return calc.ShowFixed(v, 2) + " dB" }

@@ -16,12 +16,10 @@ func drawCrossover(in *calc.Values, out *calc.Result) *calc.Drawing {
 	for _, p := range parts {
 		said += ", " + showPart(p)
 	}
-	at := in.Get("probe").Text + ": " + decibels(out.Num("level"))
-	d := calc.NewDrawing(320, 366, "A "+in.Word("pass")+"-pass from the amplifier to a load of "+in.Get("impedance").Text+said+
-		". Crossover "+in.Get("frequency").Text+"; at "+at+".")
+	d := calc.NewDrawing(320, 366, out.Fill("A {pass}-pass from the amplifier to a load of {impedance}"+said+". Crossover {frequency}; at {probe}: {level}."))
 	drawLadder(d, parts, in.Get("impedance").Text)
-	d.Text(calc.Point{X: 304, Y: 152}, calc.End, "Dashed: "+in.Get("frequency").Text)
-	d.Text(calc.Point{X: 304, Y: 168}, calc.End, "Ring: "+at)
+	d.Text(calc.Point{X: 304, Y: 152}, calc.End, out.Fill("Dashed: {frequency}"))
+	d.Text(calc.Point{X: 304, Y: 168}, calc.End, out.Fill("Ring: {probe}: {level}"))
 	response{
 		level: func(f float64) float64 {
 			if high {

@@ -84,14 +84,10 @@ func dampingCover(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.Set("sheets", wholeSheets(exact))
 	out.SetSI("mass", area*layers*in.SI("areal_mass"))
 	out.Set("loss_factor", loss)
-	covered := calc.ShowUnit(area, 4, "m2")
-	out.Work("Covered: " + in.Get("width").Text + " × " + in.Get("height").Text + " × " + in.Get("cover").Text + " = " + covered)
-	out.Work("Sheets: " + covered + " × " + in.Get("layers").Text + " × (1 + " + in.Get("waste").Text + ") / (" + in.Get("sheet_width").Text +
-		" × " + in.Get("sheet_height").Text + ") = " + calc.Show(exact, 4) + ", rounded up " + calc.Show(wholeSheets(exact), 6))
-	out.Work("Mass: " + covered + " × " + in.Get("layers").Text + " × " + in.Get("areal_mass").Text + " = " + calc.ShowUnit(out.Num("mass"), 4, "kg"))
-	out.Work("Oberst: e = " + in.Get("layer_modulus").Text + " / " + in.Get("metal_modulus").Text + " = " + calc.Show(stiffness, 4) +
-		", h = " + in.Get("layers").Text + " × " + in.Get("layer").Text + " / " + in.Get("metal").Text + " = " + calc.Show(thickness, 4) +
-		", loss factor " + calc.Show(loss, 4))
+	out.Work("Covered: {width} × {height} × {cover} = {area:4}")
+	out.Work("Sheets: {area:4} × {layers} × (1 + {waste}) / ({sheet_width} × {sheet_height}) = {1:4}, rounded up {sheets:6}", exact)
+	out.Work("Mass: {area:4} × {layers} × {areal_mass} = {mass:4}")
+	out.Work("Oberst: e = {layer_modulus} / {metal_modulus} = {1:4}, h = {layers} × {layer} / {metal} = {2:4}, loss factor {loss_factor:4}", stiffness, thickness)
 	return nil
 }
 
@@ -99,8 +95,7 @@ func dampingCover(in *calc.Values, out *calc.Result) *calc.Problem {
 // one scale.
 func drawDampingCover(in *calc.Values, out *calc.Result) *calc.Drawing {
 	width, height := in.SI("width"), in.SI("height")
-	d := calc.NewDrawing(320, 300, "Panel "+in.Get("width").Text+" by "+in.Get("height").Text+", its middle covered to "+in.Get("cover").Text+
-		" in "+count(in.Int("layers"), "layer")+": "+count(int(out.Num("sheets")), "sheet")+" of "+in.Get("sheet_width").Text+" by "+in.Get("sheet_height").Text+".")
+	d := calc.NewDrawing(320, 300, out.Fill("Panel {width} by {height}, its middle covered to {cover} in "+count(in.Int("layers"), "layer")+": "+count(int(out.Num("sheets")), "sheet")+" of {sheet_width} by {sheet_height}."))
 	sheetWidth, sheetHeight := in.SI("sheet_width"), in.SI("sheet_height")
 	scale := math.Min(270/(width+sheetWidth), 170/math.Max(height, sheetHeight))
 	left, top := 32.0, 52.0
@@ -112,10 +107,10 @@ func drawDampingCover(in *calc.Values, out *calc.Result) *calc.Drawing {
 	d.Polygon(patch, calc.Outline, calc.Tint)
 	d.Hatch(patch, 6)
 	d.Rect(calc.Point{X: left + w + 12, Y: top}, sheetWidth*scale, sheetHeight*scale, calc.Outline, calc.Tint)
-	d.Text(calc.Point{X: left, Y: 18}, calc.Start, "Panel "+in.Get("width").Text+" × "+in.Get("height").Text+", "+in.Get("cover").Text+" covered")
+	d.Text(calc.Point{X: left, Y: 18}, calc.Start, out.Fill("Panel {width} × {height}, {cover} covered"))
 	d.Text(calc.Point{X: left, Y: 36}, calc.Start, "One sheet at its right")
-	d.Text(calc.Point{X: left, Y: 252}, calc.Start, count(int(out.Num("sheets")), "sheet")+" of "+in.Get("sheet_width").Text+" × "+in.Get("sheet_height").Text)
-	d.Text(calc.Point{X: left, Y: 270}, calc.Start, count(in.Int("layers"), "layer")+", "+calc.ShowUnit(out.Num("mass"), 3, "kg"))
-	d.Text(calc.Point{X: left, Y: 288}, calc.Start, "loss factor "+calc.Show(out.Num("loss_factor"), 3)+" where covered")
+	d.Text(calc.Point{X: left, Y: 252}, calc.Start, out.Fill(count(int(out.Num("sheets")), "sheet")+" of {sheet_width} × {sheet_height}"))
+	d.Text(calc.Point{X: left, Y: 270}, calc.Start, out.Fill(count(in.Int("layers"), "layer")+", {mass:3}"))
+	d.Text(calc.Point{X: left, Y: 288}, calc.Start, out.Fill("loss factor {loss_factor:3} where covered"))
 	return d
 }

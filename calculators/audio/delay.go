@@ -47,32 +47,29 @@ func AirSpeed(celsius float64) float64 { return 331.3 * math.Sqrt(1+celsius/273.
 func delay(in *calc.Values, out *calc.Result) *calc.Problem {
 	near, far := in.SI("near"), in.SI("far")
 	if calc.Under(far, near) {
-		return calc.Refuse("far", in.Get("far").Text+" is nearer than the near speaker at "+in.Get("near").Text+"; exchange them")
+		return calc.Refuse("far", out.Fill("{far} is nearer than the near speaker at {near}; exchange them"))
 	}
 	speed := AirSpeed(in.SI("temperature"))
 	seconds := math.Max(0, far-near) / speed
 	out.SetSI("speed", speed)
 	out.SetSI("delay", seconds)
 	out.Set("samples", seconds*in.SI("sample_rate"))
-	out.Work("Speed: 331.3 × sqrt(1 + " + in.Get("temperature").Text + " / 273.15) = " + calc.ShowUnit(speed, 4, "m/s"))
-	out.Work("Delay: (" + in.Get("far").Text + " − " + in.Get("near").Text + ") / " + calc.ShowUnit(speed, 4, "m/s") + " = " +
-		calc.ShowUnit(1e3*seconds, 4, "ms"))
-	out.Work("Samples: " + calc.ShowUnit(1e3*seconds, 4, "ms") + " × " + in.Get("sample_rate").Text + " = " + calc.Show(out.Num("samples"), 5))
+	out.Work("Speed: 331.3 × sqrt(1 + {temperature} / 273.15) = {speed}")
+	out.Work("Delay: ({far} − {near}) / {speed} = {delay:4}")
+	out.Work("Samples: {delay:4} × {sample_rate} = {samples:5}")
 	return nil
 }
 
 // drawDelay draws both ways to the ear to one scale.
 func drawDelay(in *calc.Values, out *calc.Result) *calc.Drawing {
-	wait := calc.ShowUnit(out.Num("delay"), 3, "ms")
-	d := calc.NewDrawing(320, 138, "The far speaker at "+in.Get("far").Text+", the near one at "+in.Get("near").Text+
-		" from the ear: the near one waits "+wait+".")
+	d := calc.NewDrawing(320, 138, out.Fill("The far speaker at {far}, the near one at {near} from the ear: the near one waits {delay}."))
 	const ear, most = 300.0, 270.0
 	at := func(metres float64) float64 { return ear - most*metres/in.SI("far") }
 	d.Line(calc.Point{X: ear, Y: 14}, calc.Point{X: ear, Y: 108}, calc.Centre)
 	for _, way := range []struct {
 		x, y float64
 		text string
-	}{{at(in.SI("far")), 44, "far " + in.Get("far").Text}, {at(in.SI("near")), 92, "near " + in.Get("near").Text}} {
+	}{{at(in.SI("far")), 44, out.Fill("far {far}")}, {at(in.SI("near")), 92, out.Fill("near {near}")}} {
 		d.Polygon([]calc.Point{{X: way.x - 10, Y: way.y - 4}, {X: way.x, Y: way.y - 12}, {X: way.x, Y: way.y + 12}, {X: way.x - 10, Y: way.y + 4}},
 			calc.Outline, calc.Tint)
 		d.Line(calc.Point{X: way.x, Y: way.y}, calc.Point{X: ear, Y: way.y}, calc.Heavy)
@@ -81,7 +78,7 @@ func drawDelay(in *calc.Values, out *calc.Result) *calc.Drawing {
 		}
 		d.TextWithin(calc.Point{X: (way.x + ear) / 2, Y: way.y - 16}, way.text)
 	}
-	d.Text(calc.Point{X: 10, Y: 128}, calc.Start, "Near waits "+wait)
+	d.Text(calc.Point{X: 10, Y: 128}, calc.Start, out.Fill("Near waits {delay}"))
 	d.Text(calc.Point{X: ear + 8, Y: 128}, calc.End, "ear")
 	return d
 }

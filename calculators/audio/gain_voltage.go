@@ -44,16 +44,15 @@ func gainVoltage(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.SetSI("voltage", math.Sqrt(power*load))
 	out.SetSI("peak", math.Sqrt(2*power*load))
 	out.SetSI("current", math.Sqrt(power/load))
-	out.Work("Voltage: sqrt(" + in.Get("power").Text + " × " + in.Get("load").Text + ") = " + calc.ShowUnit(out.Num("voltage"), 4, "V"))
-	out.Work("Peak: sqrt(2) × " + calc.ShowUnit(out.Num("voltage"), 4, "V") + " = " + calc.ShowUnit(out.Num("peak"), 4, "V"))
-	out.Work("Current: " + calc.ShowUnit(out.Num("voltage"), 4, "V") + " / " + in.Get("load").Text + " = " + calc.ShowUnit(out.Num("current"), 4, "A"))
+	out.Work("Voltage: sqrt({power} × {load}) = {voltage:4}")
+	out.Work("Peak: sqrt(2) × {voltage:4} = {peak:4}")
+	out.Work("Current: {voltage:4} / {load} = {current:4}")
 	return nil
 }
 
 // drawGainVoltage draws one sine with its peak and its rms value.
 func drawGainVoltage(in *calc.Values, out *calc.Result) *calc.Drawing {
-	rms, peak := calc.ShowUnit(out.Num("voltage"), 4, "V"), calc.ShowUnit(out.Num("peak"), 4, "V")
-	d := calc.NewDrawing(320, 178, "A sine of "+in.Get("power").Text+" into "+in.Get("load").Text+": "+rms+" on the meter, "+peak+" at its peak.")
+	d := calc.NewDrawing(320, 178, out.Fill("A sine of {power} into {load}: {voltage} on the meter, {peak} at its peak."))
 	const left, width, axis, high = 14.0, 190.0, 96.0, 64.0
 	d.Line(calc.Point{X: left, Y: axis}, calc.Point{X: left + width, Y: axis}, calc.Thin)
 	var wave []calc.Point
@@ -64,8 +63,8 @@ func drawGainVoltage(in *calc.Values, out *calc.Result) *calc.Drawing {
 	d.Polyline(wave, calc.Heavy)
 	d.Line(calc.Point{X: left, Y: axis - high}, calc.Point{X: 222, Y: axis - high}, calc.Thin)
 	d.Line(calc.Point{X: left, Y: axis - high/math.Sqrt2}, calc.Point{X: 222, Y: axis - high/math.Sqrt2}, calc.Hidden)
-	d.Text(calc.Point{X: 226, Y: axis - high + 2}, calc.Start, "peak "+peak)
-	d.Text(calc.Point{X: 226, Y: axis - high/math.Sqrt2 + 8}, calc.Start, "rms "+rms)
+	d.Text(calc.Point{X: 226, Y: axis - high + 2}, calc.Start, out.Fill("peak {peak}"))
+	d.Text(calc.Point{X: 226, Y: axis - high/math.Sqrt2 + 8}, calc.Start, out.Fill("rms {voltage}"))
 	d.Text(calc.Point{X: 226, Y: axis + 4}, calc.Start, "0 V")
 	return d
 }

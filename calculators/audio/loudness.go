@@ -70,7 +70,7 @@ func loudness(in *calc.Values, out *calc.Result) *calc.Problem {
 	one := in.Num("sensitivity")
 	if in.Word("basis") == "2.83V" {
 		one = OneWatt(one, in.SI("impedance"))
-		out.Work("For 1 W: " + in.Get("sensitivity").Text + " − 10·log10(8 / " + in.Get("impedance").Text + ") = " + decibels(one))
+		out.Work("For 1 W: {sensitivity} − 10·log10(8 / {impedance}) = {1:4 dB}", one)
 	}
 	weight, n := 10.0, float64(in.Int("speakers"))
 	if in.Word("adding") == "coherent" {
@@ -85,10 +85,10 @@ func loudness(in *calc.Values, out *calc.Result) *calc.Problem {
 	if calc.Over(level, unharmful) {
 		out.Check("over 85 dB hearing is harmed: without protection no more than " + clock(niosh) + " a day by NIOSH; wear protection")
 	}
-	out.Work("One speaker: " + decibels(one) + " + 10·log10(" + in.Get("power").Text + ") − 20·log10(" + in.Get("distance").Text + ") = " + decibels(single))
-	out.Work(in.Get("speakers").Text + " of them, " + in.Word("adding") + ": + " + calc.Show(weight, 2) + "·log10 " + in.Get("speakers").Text + " = " + decibels(level))
-	out.Work("NIOSH: 8 h / 2^((" + calc.ShowFixed(level, 2) + " − 85)/3) = " + clock(niosh))
-	out.Work("OSHA: 8 h / 2^((" + calc.ShowFixed(level, 2) + " − 90)/5) = " + clock(osha))
+	out.Work("One speaker: {1:4 dB} + 10·log10({power}) − 20·log10({distance}) = {2:4 dB}", one, single)
+	out.Work("{speakers} of them, {adding}: + {1:2}·log10 {speakers} = {level}", weight)
+	out.Work("NIOSH: 8 h / 2^(({level} − 85 dB)/3) = " + clock(niosh))
+	out.Work("OSHA: 8 h / 2^(({level} − 90 dB)/5) = " + clock(osha))
 	return nil
 }
 
@@ -106,9 +106,7 @@ func clock(hours float64) string {
 // drawLoudness draws the level on a scale of familiar limits.
 func drawLoudness(in *calc.Values, out *calc.Result) *calc.Drawing {
 	level := out.Num("level")
-	shown := calc.ShowFixed(level, 1) + " dB"
-	d := calc.NewDrawing(320, 170, in.Get("speakers").Text+" at "+in.Get("distance").Text+" with "+in.Get("power").Text+" each: "+shown+
-		", "+clock(out.Num("niosh"))+" a day by NIOSH, "+clock(out.Num("osha"))+" by OSHA.")
+	d := calc.NewDrawing(320, 170, out.Fill("{speakers} at {distance} with {power} each: {level}, "+clock(out.Num("niosh"))+" a day by NIOSH, "+clock(out.Num("osha"))+" by OSHA."))
 	const left, width, top, low, high = 14.0, 292.0, 56.0, 40.0, 140.0
 	at := func(db float64) float64 { return left + width*(math.Max(low, math.Min(high, db))-low)/(high-low) }
 	d.Rect(calc.Point{X: left, Y: top}, width, 16, calc.Outline, calc.Empty)
@@ -119,7 +117,7 @@ func drawLoudness(in *calc.Values, out *calc.Result) *calc.Drawing {
 	}
 	d.Arrow(calc.Point{X: at(level), Y: top - 14}, calc.Point{X: at(level), Y: top})
 	d.Line(calc.Point{X: at(level), Y: top - 14}, calc.Point{X: at(level), Y: top + 16}, calc.Heavy)
-	d.TextWithin(calc.Point{X: at(level), Y: top - 22}, shown)
+	d.TextWithin(calc.Point{X: at(level), Y: top - 22}, out.Fill("{level}"))
 	d.Text(calc.Point{X: left, Y: 118}, calc.Start, "Grey: hearing at risk")
 	d.Text(calc.Point{X: left, Y: 138}, calc.Start, "NIOSH "+clock(out.Num("niosh"))+" a day, OSHA "+clock(out.Num("osha")))
 	d.Text(calc.Point{X: left, Y: 156}, calc.Start, "without protection, in the open")

@@ -84,8 +84,7 @@ func asDecibels(beyond float64) float64 { return -10 / math.Ln10 * math.Log1p(be
 func sealedBox(in *calc.Values, out *calc.Result) *calc.Problem {
 	fs, qts, target := in.SI("fs"), in.Num("qts"), in.Num("target")
 	if !calc.Over(target, qts) {
-		return calc.Refuse("target", in.Get("target").Text+" is not above the driver's own Qts of "+in.Get("qts").Text+
-			"; a box only raises it, so give a higher target")
+		return calc.Refuse("target", out.Fill("{target} is not above the driver's own Qts of {qts}; a box only raises it, so give a higher target"))
 	}
 	rise := math.Sqrt(1 + in.Num("vas")/in.Num("volume"))
 	qtc, fc := qts*rise, fs*rise
@@ -98,28 +97,22 @@ func sealedBox(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.Set("peak", PeakLevel(qtc))
 	out.Set("volume_for_target", volume)
 	out.Set("level", level)
-	factor := calc.Show(rise, 5)
-	out.Work("α: " + in.Get("vas").Text + " / " + in.Get("volume").Text + " = " + calc.Show(in.Num("vas")/in.Num("volume"), 4) +
-		"; sqrt(1 + α) = " + factor)
-	out.Work("Qtc: " + in.Get("qts").Text + " × " + factor + " = " + calc.Show(qtc, 4))
-	out.Work("fc: " + in.Get("fs").Text + " × " + factor + " = " + calc.ShowUnit(fc, 4, "Hz"))
-	out.Work("Half power: " + calc.ShowUnit(fc, 4, "Hz") + " × " + calc.Show(HalfPower(qtc), 4) + " = " + calc.ShowUnit(f3, 4, "Hz"))
-	out.Work("For Qtc " + in.Get("target").Text + ": " + in.Get("vas").Text + " / ((" + in.Get("target").Text + " / " + in.Get("qts").Text +
-		")² − 1) = " + calc.ShowUnit(volume, 4, "L"))
-	out.Work("At " + in.Get("probe").Text + ", " + calc.Show(in.SI("probe")/fc, 4) + " of fc: " + decibels(level))
+	out.Work("α: {vas} / {volume} = {1:4}; sqrt(1 + α) = {2:5}", in.Num("vas")/in.Num("volume"), rise)
+	out.Work("Qtc: {qts} × {1:5} = {qtc:4}", rise)
+	out.Work("fc: {fs} × {1:5} = {fc:4}", rise)
+	out.Work("Half power: {fc:4} × {1:4} = {f3:4}", HalfPower(qtc))
+	out.Work("For Qtc {target}: {vas} / (({target} / {qts})² − 1) = {volume_for_target:4}")
+	out.Work("At {probe}, {1:4} of fc: {level}", in.SI("probe")/fc)
 	return nil
 }
 
 // drawSealedBox draws the response with half power and the level asked for.
 func drawSealedBox(in *calc.Values, out *calc.Result) *calc.Drawing {
 	qtc, fc := out.Num("qtc"), out.Num("fc")
-	f3 := calc.ShowUnit(out.Num("f3"), 3, "Hz")
-	at := in.Get("probe").Text + ": " + decibels(out.Num("level"))
-	d := calc.NewDrawing(320, 262, "Level over frequency in a closed box of "+in.Get("volume").Text+": Qtc "+calc.Show(qtc, 3)+
-		", half power at "+f3+"; at "+at+".")
-	d.Text(calc.Point{X: 304, Y: 16}, calc.End, "Closed box "+in.Get("volume").Text+", Qtc "+calc.Show(qtc, 3))
-	d.Text(calc.Point{X: 304, Y: 32}, calc.End, "Dashed: half power "+f3)
-	d.Text(calc.Point{X: 304, Y: 48}, calc.End, "Ring: "+at)
+	d := calc.NewDrawing(320, 262, out.Fill("Level over frequency in a closed box of {volume}: Qtc {qtc}, half power at {f3}; at {probe}: {level}."))
+	d.Text(calc.Point{X: 304, Y: 16}, calc.End, out.Fill("Closed box {volume}, Qtc {qtc}"))
+	d.Text(calc.Point{X: 304, Y: 32}, calc.End, out.Fill("Dashed: half power {f3}"))
+	d.Text(calc.Point{X: 304, Y: 48}, calc.End, out.Fill("Ring: {probe}: {level}"))
 	response{
 		level: func(f float64) float64 { return SealedLevel(qtc, f/fc) },
 		probe: in.SI("probe"), line: out.Num("f3"), peak: out.Num("peak"),

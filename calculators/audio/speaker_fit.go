@@ -97,15 +97,14 @@ func speakerFit(in *calc.Values, out *calc.Result) *calc.Problem {
 	room := in.Num("glass") + spacer
 	out.Set("glass_margin", room-behind)
 	out.Set("trim_margin", in.Num("trim")-spacer-front)
-	glass, trim := calc.ShowUnit(room-behind, 3, "mm"), calc.ShowUnit(in.Num("trim")-spacer-front, 3, "mm")
 	switch {
 	case calc.Under(room, behind+glassStop):
-		out.Stop("room to the glass is " + glass + ", under 3 mm: the window would hit the magnet; take a thicker adapter or a shallower speaker")
+		out.Stop("room to the glass is {glass_margin}, under 3 mm: the window would hit the magnet; take a thicker adapter or a shallower speaker")
 	case calc.Under(room, behind+glassCheck):
-		out.Check("room to the glass is " + glass + ", under 6 mm: wind the window down past the speaker before cutting")
+		out.Check("room to the glass is {glass_margin}, under 6 mm: wind the window down past the speaker before cutting")
 	}
 	if calc.Under(in.Num("trim"), spacer+front+trimStop) {
-		out.Stop("room to the trim is " + trim + ", under 1 mm: the grille would touch; take a thinner adapter or a flatter speaker")
+		out.Stop("room to the trim is {trim_margin}, under 1 mm: the grille would touch; take a thinner adapter or a flatter speaker")
 	}
 	if calc.Over(in.Num("trim"), spacer+front) {
 		out.Set("foam_ring", (in.Num("trim")-spacer-front)/foamKept)
@@ -121,25 +120,19 @@ func speakerFit(in *calc.Values, out *calc.Result) *calc.Problem {
 		out.Note("the cutout is not smaller than the frame: measure both again")
 	}
 	if calc.Over(in.Num("frame")/2*math.Sin(tilt), spacer) {
-		out.Note("the thin side of the wedge would be under the door's face: at " + in.Get("wedge").Text + " this frame needs a mean thickness of " +
-			calc.ShowUnit(in.Num("frame")/2*math.Sin(tilt), 3, "mm") + " or more")
+		out.Note("the thin side of the wedge would be under the door's face: at {wedge} this frame needs a mean thickness of {1:3 mm} or more", in.Num("frame")/2*math.Sin(tilt))
 	}
 	workSpeakerFit(in, out, behind, front)
 	return nil
 }
 
 func workSpeakerFit(in *calc.Values, out *calc.Result, behind, front float64) {
-	wedge := in.Get("wedge").Text
-	out.Work("Behind the flange: " + in.Get("depth").Text + " × cos " + wedge + " + " + in.Get("magnet").Text + "/2 × sin " + wedge +
-		" = " + calc.ShowUnit(behind, 4, "mm"))
-	out.Work("Room to the glass: " + in.Get("glass").Text + " + " + in.Get("adapter").Text + " + " + in.Get("gasket").Text + " − " +
-		calc.ShowUnit(behind, 4, "mm") + " = " + calc.ShowUnit(out.Num("glass_margin"), 4, "mm"))
-	out.Work("In front of the flange: " + in.Get("rise").Text + " × cos " + wedge + " + " + in.Get("frame").Text + "/2 × sin " + wedge +
-		" = " + calc.ShowUnit(front, 4, "mm"))
-	out.Work("Room to the trim: " + in.Get("trim").Text + " − " + in.Get("adapter").Text + " − " + in.Get("gasket").Text + " − " +
-		calc.ShowUnit(front, 4, "mm") + " = " + calc.ShowUnit(out.Num("trim_margin"), 4, "mm"))
-	if foam := out.Get("foam_ring"); foam.Present {
-		out.Work("Foam ring: " + calc.ShowUnit(out.Num("trim_margin"), 4, "mm") + " / 0.75 = " + calc.ShowUnit(foam.Num, 4, "mm"))
+	out.Work("Behind the flange: {depth} × cos {wedge} + {magnet}/2 × sin {wedge} = {1:4 mm}", behind)
+	out.Work("Room to the glass: {glass} + {adapter} + {gasket} − {1:4 mm} = {glass_margin:4}", behind)
+	out.Work("In front of the flange: {rise} × cos {wedge} + {frame}/2 × sin {wedge} = {1:4 mm}", front)
+	out.Work("Room to the trim: {trim} − {adapter} − {gasket} − {1:4 mm} = {trim_margin:4}", front)
+	if out.Get("foam_ring").Present {
+		out.Work("Foam ring: {trim_margin:4} / 0.75 = {foam_ring:4}")
 	}
-	out.Work("Adapter: opening " + in.Get("opening").Text + " against cutout " + in.Get("cutout").Text + " + 4 mm: " + out.Get("adapter_needed").Text)
+	out.Work("Adapter: opening {opening} against cutout {cutout} + 4 mm: {adapter_needed}")
 }

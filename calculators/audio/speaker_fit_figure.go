@@ -23,9 +23,7 @@ func (s doorSection) at(x, y float64) calc.Point {
 
 // drawSpeakerFit draws the section to scale with both margins.
 func drawSpeakerFit(in *calc.Values, out *calc.Result) *calc.Drawing {
-	glass, trim := calc.ShowUnit(out.Num("glass_margin"), 3, "mm"), calc.ShowUnit(out.Num("trim_margin"), 3, "mm")
-	d := calc.NewDrawing(320, 342, "Section through the door: speaker "+in.Get("frame").Text+" on an adapter of "+
-		in.Get("adapter").Text+"; room to the glass "+glass+", room to the trim "+trim+".")
+	d := calc.NewDrawing(320, 342, out.Fill("Section through the door: speaker {frame} on an adapter of {adapter}; room to the glass {glass_margin}, room to the trim {trim_margin}."))
 	spacer := in.Num("adapter") + in.Num("gasket")
 	back := spacer - Behind(in.Num("depth"), in.Num("magnet"), in.SI("wedge"))
 	front := spacer + InFront(in.Num("rise"), in.Num("frame"), in.SI("wedge"))
@@ -44,8 +42,8 @@ func drawSpeakerFit(in *calc.Values, out *calc.Result) *calc.Drawing {
 	d.Line(s.at(left, 0), s.at(right, 0), calc.Centre)
 
 	top, base := s.at(0, half).Y, s.at(0, -half).Y
-	s.margin(-in.Num("glass"), back, top-12, "glass "+glass)
-	s.margin(front, in.Num("trim"), base+44, "trim "+trim)
+	s.margin(-in.Num("glass"), back, top-12, out.Fill("glass {glass_margin}"))
+	s.margin(front, in.Num("trim"), base+44, out.Fill("trim {trim_margin}"))
 	d.TextWithin(calc.Point{X: s.at(-in.Num("glass"), 0).X, Y: base + 13}, "glass")
 	d.TextWithin(calc.Point{X: s.at(in.Num("trim"), 0).X, Y: top - 32}, "trim")
 	return d

@@ -80,12 +80,11 @@ func ventedBox(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.Set("peak", peak)
 	out.Set("level", level)
 	judgePort(in, out)
-	out.Work("h: " + in.Get("tuning").Text + " / " + in.Get("fs").Text + " = " + calc.Show(box.Fb/box.Fs, 4) +
-		"; α: " + in.Get("vas").Text + " / " + in.Get("volume").Text + " = " + calc.Show(box.Alpha, 4))
+	out.Work("h: {tuning} / {fs} = {1:4}; α: {vas} / {volume} = {2:4}", box.Fb/box.Fs, box.Alpha)
 	p := box.polynomial()
-	out.Work("With z = fs·fb/f², 1/|G|² = 1 + " + calc.Show(p[1], 4) + "·z + " + calc.Show(p[2], 4) + "·z² + " + calc.Show(p[3], 4) + "·z³ + z⁴")
-	out.Work("Half power, 1/|G|² = 2 at the highest frequency: " + calc.ShowUnit(f3, 4, "Hz") + "; peak " + decibels(peak))
-	out.Work("At " + in.Get("probe").Text + ", z = " + calc.Show(box.Fb*box.Fs/(in.SI("probe")*in.SI("probe")), 4) + ": " + decibels(level))
+	out.Work("With z = fs·fb/f², 1/|G|² = 1 + {1:4}·z + {2:4}·z² + {3:4}·z³ + z⁴", p[1], p[2], p[3])
+	out.Work("Half power, 1/|G|² = 2 at the highest frequency: {f3:4}; peak {peak}")
+	out.Work("At {probe}, z = {1:4}: {level}", box.Fb*box.Fs/(in.SI("probe")*in.SI("probe")))
 	return nil
 }
 
@@ -100,35 +99,29 @@ func judgePort(in *calc.Values, out *calc.Result) {
 	if calc.Over(effective, correction) {
 		out.SetSI("port_length", effective-correction)
 	} else {
-		out.Stop("port_length is left out: even a hole without a tube tunes this box under " + in.Get("tuning").Text +
-			"; take a wider port, more ports, a smaller box or a lower tuning")
+		out.Stop("port_length is left out: even a hole without a tube tunes this box under {tuning}; take a wider port, more ports, a smaller box or a lower tuning")
 	}
 	if calc.Over(speed, quietAir) {
-		out.Check("air in the port reaches " + calc.ShowUnit(speed, 3, "m/s") + ", over 17 m/s: it will be heard; take a wider port or more of them")
+		out.Check("air in the port reaches {air_speed}, over 17 m/s: it will be heard; take a wider port or more of them")
 	}
-	out.Work("Port area: " + in.Get("ports").Text + " × π/4 × (" + in.Get("port_diameter").Text + ")² = " + calc.ShowUnit(1e4*area, 4, "cm2"))
-	out.Work("Length: area × (343.2 m/s)² / (" + in.Get("volume").Text + " × (2π × " + in.Get("tuning").Text + ")²) − " +
-		in.Get("end_correction").Text + " × radius = " + calc.ShowUnit(1e3*effective, 4, "mm") + " − " + calc.ShowUnit(1e3*correction, 4, "mm"))
-	out.Work("Air: 2π × " + in.Get("tuning").Text + " × " + in.Get("cone_area").Text + " × " + in.Get("excursion").Text + " / area = " +
-		calc.ShowUnit(speed, 4, "m/s"))
+	out.Work("Port area: {ports} × π/4 × ({port_diameter})² = {1:4 cm2}", 1e4*area)
+	out.Work("Length: area × (343.2 m/s)² / ({volume} × (2π × {tuning})²) − {end_correction} × radius = {1:4 mm} − {2:4 mm}", 1e3*effective, 1e3*correction)
+	out.Work("Air: 2π × {tuning} × {cone_area} × {excursion} / area = {air_speed:4}")
 }
 
 // drawVentedBox draws the response with half power and the level asked for,
 // and says the port.
 func drawVentedBox(in *calc.Values, out *calc.Result) *calc.Drawing {
 	box := ventedOf(in)
-	f3 := calc.ShowUnit(out.Num("f3"), 3, "Hz")
-	at := in.Get("probe").Text + ": " + decibels(out.Num("level"))
-	port := "no port reaches " + in.Get("tuning").Text
-	if a := out.Get("port_length"); a.Present {
-		port = count(in.Int("ports"), "port") + " of " + in.Get("port_diameter").Text + ", " + calc.ShowUnit(a.Num, 3, "mm") + " long"
+	port := "no port reaches {tuning}"
+	if out.Get("port_length").Present {
+		port = count(in.Int("ports"), "port") + " of {port_diameter}, {port_length} long"
 	}
-	d := calc.NewDrawing(320, 280, "Level over frequency in a vented box of "+in.Get("volume").Text+" tuned to "+in.Get("tuning").Text+
-		", "+port+": half power at "+f3+"; at "+at+".")
-	d.Text(calc.Point{X: 304, Y: 16}, calc.End, "Vented box "+in.Get("volume").Text+", tuned to "+in.Get("tuning").Text)
-	d.Text(calc.Point{X: 304, Y: 32}, calc.End, port)
-	d.Text(calc.Point{X: 304, Y: 48}, calc.End, "Dashed: half power "+f3)
-	d.Text(calc.Point{X: 304, Y: 64}, calc.End, "Ring: "+at)
+	d := calc.NewDrawing(320, 280, out.Fill("Level over frequency in a vented box of {volume} tuned to {tuning}, "+port+": half power at {f3}; at {probe}: {level}."))
+	d.Text(calc.Point{X: 304, Y: 16}, calc.End, out.Fill("Vented box {volume}, tuned to {tuning}"))
+	d.Text(calc.Point{X: 304, Y: 32}, calc.End, out.Fill(port))
+	d.Text(calc.Point{X: 304, Y: 48}, calc.End, out.Fill("Dashed: half power {f3}"))
+	d.Text(calc.Point{X: 304, Y: 64}, calc.End, out.Fill("Ring: {probe}: {level}"))
 	response{level: box.Level, probe: in.SI("probe"), line: out.Num("f3"), peak: out.Num("peak")}.draw(d, 76, 164)
 	return d
 }

@@ -129,7 +129,7 @@ func (in *Input) own(q Quantity) (float64, string) {
 	if math.IsInf(v, 0) {
 		return 0, q.String() + " is not a finite number of " + in.Unit
 	}
-	return v, ""
+	return v + 0, "" // a conversion may underflow to a negative zero
 }
 
 // wants says which units would do.

@@ -77,6 +77,10 @@ func (t *Table) compute(c *Calculator, pairs []Pair, outputs []int) []TableCell 
 	for i, o := range outputs {
 		if a := r.Outputs[o]; a.Present {
 			cells[i] = TableCell{Text: c.Outputs[o].Show(a), Verdict: r.Verdict}
+			continue
+		}
+		for _, reason := range r.Reasons {
+			t.note(reason)
 		}
 	}
 	return cells

@@ -118,6 +118,9 @@ func validateOutputs(c *calc.Calculator, add func(string, ...any)) {
 			add("output %q is there twice, not lower_snake or taken", o.Name)
 		}
 		seen[o.Name] = true
+		if c.Input(o.Name) != nil {
+			add("output %s has the name of an input, so a template could mean either", o.Name)
+		}
 		if o.Label == "" {
 			add("output %s wants a label", o.Name)
 		}

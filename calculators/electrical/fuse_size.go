@@ -53,23 +53,20 @@ var FuseSize = &calc.Calculator{
 func fuseSize(in *calc.Values, out *calc.Result) *calc.Problem {
 	load, insulation, ambient := in.SI("load"), in.SI("insulation"), in.SI("ambient")
 	if !calc.Under(ambient, insulation) {
-		return calc.Refuse("ambient", in.Get("ambient").Text+" is not below the insulation's rating of "+
-			in.Get("insulation").Text+"; no current is safe there, take a better insulation or a cooler way")
+		return calc.Refuse("ambient", out.Fill("{ambient} is not below the insulation's rating of {insulation}; no current is safe there, take a better insulation or a cooler way"))
 	}
 	limit, _ := WireLimit(in.SI("wire"), insulation, ambient, in.Int("bundled"))
 	fuse, _ := FuseFor(load)
 	out.SetSI("wire_limit", limit)
 	out.SetSI("fuse", fuse)
 	out.SetSI("loading", load/fuse)
-	rating := calc.ShowUnit(fuse, 4, "A")
 	if colour := FuseColour(fuse); colour != "" {
 		out.SetText("colour", colour)
 	} else {
-		out.Note("colour is left out: no blade fuse has a rating of " + rating + "; take a bolt-down fuse")
+		out.Note("colour is left out: no blade fuse has a rating of {fuse:4}; take a bolt-down fuse")
 	}
 	if calc.Over(fuse, limit) {
-		out.Stop("a fuse of " + rating + " is more than the " + calc.ShowUnit(limit, 3, "A") + " that this wire may carry here; " +
-			thicker(fuse, insulation, ambient, in.Int("bundled")))
+		out.Stop("a fuse of {fuse:4} is more than the {wire_limit} that this wire may carry here; " + thicker(fuse, insulation, ambient, in.Int("bundled")))
 	}
 	if in.SI("wire") < gaugeArea(ampacities[0].gauge) {
 		out.Note("the table of the law starts at 18 AWG; what this thinner wire may carry is taken in proportion to its area (common practice, no source)")
@@ -93,15 +90,10 @@ func thicker(fuse, insulation, ambient float64, bundled int) string {
 func workFuseSize(in *calc.Values, out *calc.Result) {
 	insulation, ambient := in.SI("insulation"), in.SI("ambient")
 	base, _ := TableAmpacity(in.SI("wire"), insulation)
-	out.Work("At 30 C, " + in.Get("wire").Text + " (" + calc.ShowUnit(in.Num("wire"), 4, "mm²") + ") with " +
-		in.Get("insulation").Text + " insulation carries " + calc.ShowUnit(base, 4, "A"))
-	out.Work("Air: sqrt((" + calc.Show(insulation, 4) + " − " + calc.Show(ambient, 4) + ") / (" + calc.Show(insulation, 4) + " − 30)) = " +
-		calc.Show(AmbientFactor(insulation, ambient), 4))
-	out.Work("Wires together: " + in.Get("bundled").Text + ", factor " + calc.Show(BundlingFactor(in.Int("bundled")), 4))
-	out.Work("Wire may carry: " + calc.ShowUnit(base, 4, "A") + " × " + calc.Show(AmbientFactor(insulation, ambient), 4) + " × " +
-		calc.Show(BundlingFactor(in.Int("bundled")), 4) + " = " + calc.ShowUnit(out.Num("wire_limit"), 4, "A"))
-	out.Work("Fuse: " + in.Get("load").Text + " / 0.8 = " + calc.ShowUnit(in.Num("load")/FuseLoading, 4, "A") +
-		", next standard rating " + calc.ShowUnit(out.Num("fuse"), 4, "A"))
-	out.Work("Used: " + in.Get("load").Text + " / " + calc.ShowUnit(out.Num("fuse"), 4, "A") + " = " +
-		calc.ShowUnit(out.Num("loading"), 3, "%"))
+	out.Work("At 30 C, {wire} ({1:4 mm²}) with {insulation} insulation carries {2:4 A}", in.Num("wire"), base)
+	out.Work("Air: sqrt(({1:4} − {2:4}) / ({1:4} − 30)) = {3:4}", insulation, ambient, AmbientFactor(insulation, ambient))
+	out.Work("Wires together: {bundled}, factor {1:4}", BundlingFactor(in.Int("bundled")))
+	out.Work("Wire may carry: {1:4 A} × {2:4} × {3:4} = {wire_limit:4}", base, AmbientFactor(insulation, ambient), BundlingFactor(in.Int("bundled")))
+	out.Work("Fuse: {load} / 0.8 = {1:4 A}, next standard rating {fuse:4}", in.Num("load")/FuseLoading)
+	out.Work("Used: {load} / {fuse:4} = {loading:3}")
 }

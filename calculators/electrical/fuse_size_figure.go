@@ -6,14 +6,11 @@ import "baybook/calculators/calc"
 // each other to one scale: the fuse must be the middle one.
 func drawFuseSize(in *calc.Values, out *calc.Result) *calc.Drawing {
 	load, fuse, limit := in.Num("load"), out.Num("fuse"), out.Num("wire_limit")
-	fuseText := calc.ShowUnit(fuse, 4, "A")
-	limitText := calc.ShowUnit(limit, 3, "A")
-	title := "Load " + in.Get("load").Text + ", fuse " + fuseText + ", wire " + in.Get("wire").Text + " may carry " + limitText + ": "
 	verdict := "the fuse protects the wire."
 	if calc.Over(fuse, limit) {
 		verdict = "the fuse is too large for the wire."
 	}
-	d := calc.NewDrawing(320, 176, title+verdict)
+	d := calc.NewDrawing(320, 176, out.Fill("Load {load}, fuse {fuse}, wire {wire} may carry {wire_limit}: "+verdict))
 	const left, width = 14.0, 292.0
 	most := max(load, fuse, limit)
 	at := func(amps float64) float64 { return left + width*amps/most }
@@ -22,16 +19,16 @@ func drawFuseSize(in *calc.Values, out *calc.Result) *calc.Drawing {
 		text string
 		fill calc.Fill
 	}{
-		{load, "Load " + in.Get("load").Text, calc.Tint},
-		{fuse, "Fuse " + fuseText + " " + fuseBody(out), calc.Empty},
-		{limit, in.Get("wire").Text + " may carry " + limitText, calc.Shade},
+		{load, "Load {load}", calc.Tint},
+		{fuse, "Fuse {fuse}" + fuseBody(out), calc.Empty},
+		{limit, "{wire} may carry {wire_limit}", calc.Shade},
 	}
 	for i, b := range bars {
 		d.Rect(calc.Point{X: left, Y: 30 + 46*float64(i)}, at(b.amps)-left, 16, calc.Outline, b.fill)
 	}
 	d.Line(calc.Point{X: at(fuse), Y: 70}, calc.Point{X: at(fuse), Y: 146}, calc.Hidden)
 	for i, b := range bars {
-		d.Label(calc.Point{X: left, Y: 23 + 46*float64(i)}, calc.Start, b.text)
+		d.Label(calc.Point{X: left, Y: 23 + 46*float64(i)}, calc.Start, out.Fill(b.text))
 	}
 	d.TextWithin(calc.Point{X: 160, Y: 166}, "Right: load < fuse ≤ wire")
 	return d
@@ -39,8 +36,8 @@ func drawFuseSize(in *calc.Values, out *calc.Result) *calc.Drawing {
 
 // fuseBody is the colour in brackets, or nothing.
 func fuseBody(out *calc.Result) string {
-	if c := out.Get("colour"); c.Present {
-		return "(" + c.Text + ")"
+	if out.Get("colour").Present {
+		return " ({colour})"
 	}
 	return ""
 }

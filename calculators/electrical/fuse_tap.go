@@ -67,38 +67,32 @@ func fuseTap(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.SetSI("tap_fuse", tap)
 	out.SetSI("wire_limit", limit)
 	judgeTap(in, out, usable, total, tap, limit)
-	out.Work("Together: " + in.Get("existing").Text + " + " + in.Get("added").Text + " = " + calc.ShowUnit(total, 4, "A"))
-	out.Work("Usable: 0.8 × " + in.Get("slot_fuse").Text + " = " + calc.ShowUnit(usable, 4, "A") +
-		"; left: " + calc.ShowUnit(usable-total, 4, "A"))
-	out.Work("Tap: " + in.Get("added").Text + " / 0.8 = " + calc.ShowUnit(added/FuseLoading, 4, "A") +
-		", next standard rating " + calc.ShowUnit(tap, 4, "A"))
+	out.Work("Together: {existing} + {added} = {total:4}")
+	out.Work("Usable: 0.8 × {slot_fuse} = {1:4 A}; left: {spare:4}", usable)
+	out.Work("Tap: {added} / 0.8 = {1:4 A}, next standard rating {tap_fuse:4}", added/FuseLoading)
 	base, _ := TableAmpacity(in.SI("wire"), tapInsulation)
-	out.Work("Wire: " + calc.ShowUnit(base, 4, "A") + " at 30 C × " + calc.Show(AmbientFactor(tapInsulation, tapAmbient), 4) +
-		" for 40 C = " + calc.ShowUnit(limit, 4, "A"))
+	out.Work("Wire: {1:4 A} at 30 C × {2:4} for 40 C = {wire_limit:4}", base, AmbientFactor(tapInsulation, tapAmbient))
 	return nil
 }
 
 func judgeTap(in *calc.Values, out *calc.Result, usable, total, tap, limit float64) {
 	slot := in.SI("slot_fuse")
-	rating := calc.ShowUnit(tap, 4, "A")
 	if in.Word("circuit") == "safety" {
 		out.Stop("a safety circuit is never tapped; find an accessory slot or feed from the battery with a fuse of its own")
 	}
 	if calc.Over(total, usable) {
-		out.Stop("together " + calc.ShowUnit(total, 3, "A") + ", over the " + calc.ShowUnit(usable, 3, "A") +
-			" that " + in.Get("slot_fuse").Text + " may carry for good; take another slot or a relay fed from the battery")
+		out.Stop("together {total}, over the {1:3 A} that {slot_fuse} may carry for good; take another slot or a relay fed from the battery", usable)
 	}
 	if calc.Over(tap, slot) {
-		out.Stop("the tap would need " + rating + ", more than the slot's own fuse")
+		out.Stop("the tap would need {tap_fuse:4}, more than the slot's own fuse")
 	}
 	if calc.Over(tap, limit) {
-		out.Stop("a tap fuse of " + rating + " is more than the " + calc.ShowUnit(limit, 3, "A") +
-			" that this wire may carry; " + thicker(tap, tapInsulation, tapAmbient, 1))
+		out.Stop("a tap fuse of {tap_fuse:4} is more than the {wire_limit} that this wire may carry; " + thicker(tap, tapInsulation, tapAmbient, 1))
 	}
 	if in.Word("circuit") == "lighting" {
 		out.Check("lamps hang on this slot: if the added load opens the fuse they go dark; an accessory slot is better")
 	}
 	if calc.Over(total+0.1*slot, usable) && !calc.Over(total, usable) {
-		out.Check("only " + calc.ShowUnit(usable-total, 3, "A") + " of room is left, under a tenth of the slot's fuse; measure the existing load again with everything on")
+		out.Check("only {spare} of room is left, under a tenth of the slot's fuse; measure the existing load again with everything on")
 	}
 }

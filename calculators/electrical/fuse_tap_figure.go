@@ -5,10 +5,7 @@ import "baybook/calculators/calc"
 // drawFuseTap shows the slot with its feed side, the tap's leg on it, and
 // where each of the two fuses sits; below, how full the slot is.
 func drawFuseTap(in *calc.Values, out *calc.Result) *calc.Drawing {
-	tap := calc.ShowUnit(out.Num("tap_fuse"), 4, "A")
-	d := calc.NewDrawing(320, 264, "The feed side of the slot, live with the fuse out, supplies two fuses side by side: the slot's "+
-		in.Get("slot_fuse").Text+" fuse to the vehicle's load of "+in.Get("existing").Text+", and the tap's "+tap+
-		" fuse to the added load of "+in.Get("added").Text+". Together "+calc.ShowUnit(out.Num("total"), 3, "A")+".")
+	d := calc.NewDrawing(320, 264, out.Fill("The feed side of the slot, live with the fuse out, supplies two fuses side by side: the slot's {slot_fuse} fuse to the vehicle's load of {existing}, and the tap's {tap_fuse:4} fuse to the added load of {added}. Together {total:3}."))
 	d.Text(calc.Point{X: 8, Y: 16}, calc.Start, "Feed side of the slot:")
 	d.Text(calc.Point{X: 8, Y: 31}, calc.Start, "live with the fuse out")
 	d.Line(calc.Point{X: 8, Y: 84}, calc.Point{X: 54, Y: 84}, calc.Heavy)
@@ -18,13 +15,13 @@ func drawFuseTap(in *calc.Values, out *calc.Result) *calc.Drawing {
 	d.Polyline([]calc.Point{{X: 54, Y: 84}, {X: 54, Y: 150}, {X: 104, Y: 150}}, calc.Heavy)
 	d.Line(calc.Point{X: 54, Y: 84}, calc.Point{X: 104, Y: 84}, calc.Heavy)
 	drawFuse(d, 84, in.Get("slot_fuse").Text, "Slot's fuse")
-	drawFuse(d, 150, tap, "Tap's fuse")
+	drawFuse(d, 150, out.Fill("{tap_fuse}"), "Tap's fuse")
 	d.Line(calc.Point{X: 164, Y: 84}, calc.Point{X: 198, Y: 84}, calc.Heavy)
 	d.Circle(calc.Point{X: 178, Y: 84}, 5, calc.Outline, calc.Paper)
 	d.Line(calc.Point{X: 164, Y: 150}, calc.Point{X: 198, Y: 150}, calc.Heavy)
 	drawLoad(d, 84, "Vehicle", in.Get("existing").Text)
 	drawLoad(d, 150, "Added", in.Get("added").Text)
-	d.TextWithin(calc.Point{X: 181, Y: 186}, in.Get("wire").Text+" behind the tap, up to "+calc.ShowUnit(out.Num("wire_limit"), 3, "A"))
+	d.TextWithin(calc.Point{X: 181, Y: 186}, out.Fill("{wire} behind the tap, up to {wire_limit:3}"))
 	drawSlotBar(d, in, out)
 	return d
 }
@@ -50,7 +47,7 @@ func drawSlotBar(d *calc.Drawing, in *calc.Values, out *calc.Result) {
 	slot := in.Num("slot_fuse")
 	at := func(amps float64) float64 { return left + width*min(amps/(1.25*slot), 1) }
 	existing, total := in.Num("existing"), out.Num("total")
-	d.Text(calc.Point{X: left, Y: top - 10}, calc.Start, "Together "+calc.ShowUnit(total, 3, "A")+" of "+in.Get("slot_fuse").Text)
+	d.Text(calc.Point{X: left, Y: top - 10}, calc.Start, out.Fill("Together {total} of {slot_fuse}"))
 	d.Rect(calc.Point{X: left, Y: top}, width*0.8, 16, calc.Outline, calc.Empty)
 	d.Rect(calc.Point{X: left, Y: top}, at(existing)-left, 16, calc.Outline, calc.Tint)
 	d.Rect(calc.Point{X: at(existing), Y: top}, at(total)-at(existing), 16, calc.Outline, calc.Shade)

@@ -49,18 +49,14 @@ func groundTest(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.SetSI("resistance", resistance)
 	out.SetSI("at_full_load", drop)
 	out.SetSI("heat", full*drop)
-	shown := calc.ShowUnit(1e3*drop, 3, "mV")
 	switch {
 	case calc.Over(drop, limit):
-		out.Stop(shown + " would be lost at full load, over the limit of " + in.Get("limit").Text +
-			"; clean the joint to bare metal, move it or use a thicker wire, then read again")
+		out.Stop("{at_full_load} would be lost at full load, over the limit of {limit}; clean the joint to bare metal, move it or use a thicker wire, then read again")
 	case calc.Over(drop, limit/2):
-		out.Check(shown + " would be lost at full load, over half the limit of " + in.Get("limit").Text +
-			"; it will not stay good for long")
+		out.Check("{at_full_load} would be lost at full load, over half the limit of {limit}; it will not stay good for long")
 	}
-	ohms := calc.ShowUnit(1e3*resistance, 4, "mohm")
-	out.Work("Resistance: " + in.Get("drop").Text + " / " + in.Get("current").Text + " = " + ohms)
-	out.Work("At full load: " + ohms + " × " + in.Get("full_load").Text + " = " + calc.ShowUnit(1e3*drop, 4, "mV"))
-	out.Work("Heat: " + in.Get("full_load").Text + " × " + calc.ShowUnit(1e3*drop, 4, "mV") + " = " + calc.ShowUnit(full*drop, 4, "W"))
+	out.Work("Resistance: {drop} / {current} = {resistance:4}")
+	out.Work("At full load: {resistance:4} × {full_load} = {at_full_load:4}")
+	out.Work("Heat: {full_load} × {at_full_load:4} = {heat:4}")
 	return nil
 }

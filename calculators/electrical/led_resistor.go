@@ -79,8 +79,7 @@ func timesTen(v float64, n int) float64 {
 func ledResistor(in *calc.Values, out *calc.Result) *calc.Problem {
 	supply, leds := in.SI("supply"), float64(in.Int("count"))*in.SI("forward")
 	if !calc.Over(supply, leds) {
-		return calc.Refuse("supply", in.Get("supply").Text+" is not above the "+calc.ShowUnit(leds, 4, "V")+
-			" that "+in.Get("count").Text+" × "+in.Get("forward").Text+" take; put fewer LEDs in series")
+		return calc.Refuse("supply", out.Fill("{supply} is not above the {1:4 V} that {count} × {forward} take; put fewer LEDs in series", leds))
 	}
 	left := supply - leds
 	exact := left / in.SI("current")
@@ -91,20 +90,16 @@ func ledResistor(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.SetSI("resistor", resistor)
 	out.SetSI("actual", actual)
 	out.SetSI("power", power)
-	out.Work("Left for the resistor: " + in.Get("supply").Text + " − " + in.Get("count").Text + " × " + in.Get("forward").Text +
-		" = " + calc.ShowUnit(left, 4, "V"))
-	out.Work("Exact: " + calc.ShowUnit(left, 4, "V") + " / " + in.Get("current").Text + " = " + calc.ShowUnit(exact, 4, "ohm") +
-		", next E24 value " + calc.ShowUnit(resistor, 3, "ohm"))
-	out.Work("Current then: " + calc.ShowUnit(left, 4, "V") + " / " + calc.ShowUnit(resistor, 3, "ohm") + " = " + calc.ShowUnit(1e3*actual, 4, "mA"))
-	out.Work("Heat: " + calc.ShowUnit(left, 4, "V") + " × " + calc.ShowUnit(1e3*actual, 4, "mA") + " = " + calc.ShowUnit(power, 4, "W") +
-		", twice that " + calc.ShowUnit(2*power, 4, "W"))
+	out.Work("Left for the resistor: {supply} − {count} × {forward} = {1:4 V}", left)
+	out.Work("Exact: {1:4 V} / {current} = {2:4 ohm}, next E24 value {3:3 ohm}", left, exact, resistor)
+	out.Work("Current then: {1:4 V} / {2:3 ohm} = {3:4 mA}", left, resistor, 1e3*actual)
+	out.Work("Heat: {1:4 V} × {2:4 mA} = {3:4 W}, twice that {4:4 W}", left, 1e3*actual, power, 2*power)
 	for _, size := range resistorSizes {
 		if !calc.Under(size, 2*power) {
 			out.SetSI("rating", size)
 			return nil
 		}
 	}
-	out.Stop("rating is left out: the resistor would turn " + calc.ShowUnit(power, 3, "W") +
-		" into heat, and none up to 10 W takes twice that; put more LEDs in series or use a constant-current driver")
+	out.Stop("rating is left out: the resistor would turn {1:3 W} into heat, and none up to 10 W takes twice that; put more LEDs in series or use a constant-current driver", power)
 	return nil
 }

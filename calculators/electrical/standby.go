@@ -55,32 +55,28 @@ const month = 730.5 * 3600
 func standby(in *calc.Values, out *calc.Result) *calc.Problem {
 	charge, floor := in.SI("charge"), in.SI("floor")
 	if !calc.Over(charge, floor) {
-		return calc.Refuse("charge", in.Get("charge").Text+" is not above the floor of "+in.Get("floor").Text+
-			"; give a higher charge or a lower floor")
+		return calc.Refuse("charge", out.Fill("{charge} is not above the floor of {floor}; give a higher charge or a lower floor"))
 	}
 	usable := in.SI("battery") * (charge - floor) // A·s
 	loss := in.SI("battery") * in.SI("self_discharge") / month
 	draw := in.SI("standing") + in.SI("added") + loss
 	out.SetSI("usable", usable)
 	out.SetSI("draw", draw)
-	out.Work("To use: " + in.Get("battery").Text + " × (" + in.Get("charge").Text + " − " + in.Get("floor").Text + ") = " +
-		calc.ShowUnit(out.Num("usable"), 4, "Ah"))
-	out.Work("Own loss: " + in.Get("battery").Text + " × " + in.Get("self_discharge").Text + " / 730.5 h = " + calc.ShowUnit(1e3*loss, 4, "mA"))
-	out.Work("Draw: " + in.Get("standing").Text + " + " + in.Get("added").Text + " + " + calc.ShowUnit(1e3*loss, 4, "mA") + " = " +
-		calc.ShowUnit(1e3*draw, 4, "mA"))
+	out.Work("To use: {battery} × ({charge} − {floor}) = {usable:4}")
+	out.Work("Own loss: {battery} × {self_discharge} / 730.5 h = {1:4 mA}", 1e3*loss)
+	out.Work("Draw: {standing} + {added} + {1:4 mA} = {2:4 mA}", 1e3*loss, 1e3*draw)
 	if draw == 0 {
 		out.Note("lasts is left out: nothing draws on the battery")
 		return nil
 	}
 	lasts := usable / draw // s
 	out.SetSI("lasts", lasts)
-	days := calc.ShowUnit(out.Num("lasts"), 3, "d")
-	out.Work("Lasts: " + calc.ShowUnit(out.Num("usable"), 4, "Ah") + " / " + calc.ShowUnit(1e3*draw, 4, "mA") + " / 24 h = " + days)
+	out.Work("Lasts: {usable:4} / {1:4 mA} / 24 h = {lasts}", 1e3*draw)
 	switch {
 	case calc.Under(lasts, in.SI("parked")):
-		out.Stop("it lasts " + days + ", less than the " + in.Get("parked").Text + " that it stands; cut the draw, fit a cut-off or a charger")
+		out.Stop("it lasts {lasts}, less than the {parked} that it stands; cut the draw, fit a cut-off or a charger")
 	case calc.Under(lasts, 1.5*in.SI("parked")):
-		out.Check("it lasts " + days + ", less than one and a half times the " + in.Get("parked").Text + " that it stands; cold or age will take the rest")
+		out.Check("it lasts {lasts}, less than one and a half times the {parked} that it stands; cold or age will take the rest")
 	}
 	return nil
 }

@@ -9,10 +9,9 @@ func drawStandby(in *calc.Values, out *calc.Result) *calc.Drawing {
 	lasts := out.Get("lasts")
 	said := "nothing draws on the battery"
 	if lasts.Present {
-		said = "it reaches the floor after " + calc.ShowUnit(lasts.Num, 3, "d")
+		said = "it reaches the floor after {lasts}"
 	}
-	d := calc.NewDrawing(320, 246, "Charge of "+in.Get("battery").Text+" over the days parked, from "+in.Get("charge").Text+
-		" to the floor of "+in.Get("floor").Text+": "+said+"; it stands "+in.Get("parked").Text+".")
+	d := calc.NewDrawing(320, 246, out.Fill("Charge of {battery} over the days parked, from {charge} to the floor of {floor}: "+said+"; it stands {parked}."))
 	days := max(1, 2*parked) // the axis: past the return, and up to the floor where that is near
 	if lasts.Present && lasts.Num < 4*days {
 		days = max(1, parked*1.2, lasts.Num*1.2)
@@ -25,7 +24,7 @@ func drawStandby(in *calc.Values, out *calc.Result) *calc.Drawing {
 	p.Across(floor, calc.Hidden)
 	p.Curve(func(t float64) float64 { return charge - slope*t }, calc.Heavy)
 	p.Mark(parked, max(charge-slope*parked, 0), "")
-	d.Text(calc.Point{X: 304, Y: 18}, calc.End, "Ring: back after "+in.Get("parked").Text)
-	d.Text(calc.Point{X: 304, Y: 33}, calc.End, "Dashed: floor "+in.Get("floor").Text)
+	d.Text(calc.Point{X: 304, Y: 18}, calc.End, out.Fill("Ring: back after {parked}"))
+	d.Text(calc.Point{X: 304, Y: 33}, calc.End, out.Fill("Dashed: floor {floor}"))
 	return d
 }

@@ -87,22 +87,19 @@ func supplyBudget(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.SetSI("idle_spare", idle-load)
 	out.SetSI("cruise_spare", alternator-load)
 	if calc.Over(load, alternator) {
-		out.Stop("on the road " + amps(load) + " is drawn of " + amps(alternator) + ": the battery goes flat while driving; less load or a larger alternator")
+		out.Stop("on the road {1:4 A} is drawn of {2:4 A}: the battery goes flat while driving; less load or a larger alternator", load, alternator)
 	}
 	if calc.Over(load, idle) {
-		out.Check("at idle " + amps(load) + " is drawn of about " + amps(idle) + ": the battery gives the rest, so the system must be turned down when parked")
+		out.Check("at idle {1:4 A} is drawn of about {2:4 A}: the battery gives the rest, so the system must be turned down when parked", load, idle)
 	}
-	out.Work("Full power: " + in.Get("amp_power").Text + " / (" + in.Get("efficiency").Text + " × " + in.Get("voltage").Text + ") = " + amps(full))
+	out.Work("Full power: {amp_power} / ({efficiency} × {voltage}) = {1:4 A}", full)
 	if in.Word("amp_class") == "ab" {
-		out.Work("On music, class ab: " + amps(full) + " × sqrt(" + in.Get("power_share").Text + ") = " + amps(average))
+		out.Work("On music, class ab: {1:4 A} × sqrt({power_share}) = {2:4 A}", full, average)
 	} else {
-		out.Work("On music, class d: " + amps(full) + " × " + in.Get("power_share").Text + " = " + amps(average))
+		out.Work("On music, class d: {1:4 A} × {power_share} = {2:4 A}", full, average)
 	}
-	out.Work("Drawn: " + in.Get("base").Text + " + " + in.Get("other").Text + " + " + amps(average) + " = " + amps(load))
-	out.Work("At idle: " + in.Get("alternator").Text + " × " + in.Get("idle_share").Text + " − " + amps(load) + " = " + amps(idle-load))
-	out.Work("On the road: " + in.Get("alternator").Text + " − " + amps(load) + " = " + amps(alternator-load))
+	out.Work("Drawn: {base} + {other} + {1:4 A} = {2:4 A}", average, load)
+	out.Work("At idle: {alternator} × {idle_share} − {1:4 A} = {2:4 A}", load, idle-load)
+	out.Work("On the road: {alternator} − {1:4 A} = {2:4 A}", load, alternator-load)
 	return nil
 }
-
-// amps writes a current in A to four figures.
-func amps(v float64) string { return calc.ShowUnit(v, 4, "A") }

@@ -8,9 +8,7 @@ func drawSupplyBudget(in *calc.Values, out *calc.Result) *calc.Drawing {
 	base, other, average := in.Num("base"), in.Num("other"), out.Num("average")
 	alternator, load := in.Num("alternator"), base+other+average
 	idle := alternator * in.SI("idle_share")
-	d := calc.NewDrawing(320, 236, "Drawn "+calc.ShowUnit(load, 3, "A")+": vehicle "+in.Get("base").Text+", other "+in.Get("other").Text+
-		", amplifiers on music "+calc.ShowUnit(average, 3, "A")+". The alternator gives about "+calc.ShowUnit(idle, 3, "A")+
-		" at idle and "+in.Get("alternator").Text+" on the road.")
+	d := calc.NewDrawing(320, 236, out.Fill("Drawn {1:3 A}: vehicle {base}, other {other}, amplifiers on music {2:3 A}. The alternator gives about {3:3 A} at idle and {alternator} on the road.", load, average, idle))
 	const left, width = 14.0, 292.0
 	most := max(load, alternator)
 	at := func(a float64) float64 { return left + width*a/most }
@@ -27,23 +25,23 @@ func drawSupplyBudget(in *calc.Values, out *calc.Result) *calc.Drawing {
 		y    float64
 		text string
 	}{
-		{18, "Drawn " + calc.ShowUnit(load, 3, "A")},
-		{76, "Alternator at idle " + calc.ShowUnit(idle, 3, "A") + ", left " + calc.ShowUnit(out.Num("idle_spare"), 3, "A")},
-		{122, "On the road " + in.Get("alternator").Text + ", left " + calc.ShowUnit(out.Num("cruise_spare"), 3, "A")},
+		{18, "Drawn {1:3 A}"},
+		{76, "Alternator at idle {2:3 A}, left {idle_spare}"},
+		{122, "On the road {alternator}, left {cruise_spare}"},
 	} {
-		d.Label(calc.Point{X: left, Y: l.y}, calc.Start, l.text)
+		d.Label(calc.Point{X: left, Y: l.y}, calc.Start, out.Fill(l.text, load, idle))
 	}
 	for i, k := range []struct {
 		f    calc.Fill
 		text string
 	}{
-		{calc.Empty, "vehicle " + in.Get("base").Text},
-		{calc.Tint, "other " + in.Get("other").Text},
-		{calc.Shade, "amplifiers on music " + calc.ShowUnit(average, 3, "A")},
+		{calc.Empty, "vehicle {base}"},
+		{calc.Tint, "other {other}"},
+		{calc.Shade, "amplifiers on music {average}"},
 	} {
 		y := 172 + 20*float64(i)
 		d.Rect(calc.Point{X: left, Y: y}, 14, 14, calc.Outline, k.f)
-		d.Text(calc.Point{X: left + 22, Y: y + 11}, calc.Start, k.text)
+		d.Text(calc.Point{X: left + 22, Y: y + 11}, calc.Start, out.Fill(k.text))
 	}
 	return d
 }

@@ -82,24 +82,26 @@ func wireDrop(in *calc.Values, out *calc.Result) *calc.Problem {
 	nameSmallest(out, "smallest_awg", GaugeSizes(), keeps)
 	nameSmallest(out, "smallest_metric", MetricSizes(), keeps)
 
-	share := calc.ShowUnit(100*drop/supply, 3, "%")
 	switch {
 	case calc.Over(drop, mostDrop*supply):
-		out.Stop(share + " of the supply is lost, more than the 10 % that any circuit may lose; use a thicker or shorter wire")
+		out.Stop("{drop_percent} of the supply is lost, more than the 10 % that any circuit may lose; use a thicker or shorter wire")
 	case calc.Over(drop, in.SI("limit")*supply):
-		out.Check(share + " of the supply is lost, over the limit of " + in.Get("limit").Text)
+		out.Check("{drop_percent} of the supply is lost, over the limit of {limit}")
 	}
-	out.Work("Resistivity of " + material.Name + " at " + in.Get("temperature").Text + ": " +
-		calc.ShowUnit(material.At(in.Num("temperature"))*1e6, 4, "ohm·mm²/m"))
-	out.Work("One way: 1.02 × resistivity × " + in.Get("length").Text + " / " + calc.ShowUnit(in.Num("wire"), 4, "mm²") + " = " +
-		calc.ShowUnit(1e3*ConductorResistance(material, in.Num("temperature"), in.SI("length"), in.SI("wire")), 4, "mohm"))
-	if in.Word("back") == "body" {
-		out.Work("Loop: one way + body " + in.Get("body_resistance").Text + " = " + calc.ShowUnit(1e3*resistance, 4, "mohm"))
-	} else {
-		out.Work("Loop: 2 × one way = " + calc.ShowUnit(1e3*resistance, 4, "mohm"))
-	}
-	out.Work("Drop: " + in.Get("current").Text + " × " + calc.ShowUnit(1e3*resistance, 4, "mohm") + " = " + calc.ShowUnit(drop, 4, "V"))
+	workWireDrop(in, out, material)
 	return nil
+}
+
+func workWireDrop(in *calc.Values, out *calc.Result, material Material) {
+	one := ConductorResistance(material, in.Num("temperature"), in.SI("length"), in.SI("wire"))
+	out.Work("Resistivity of {conductor} at {temperature}: {1:4 ohm·mm²/m}", material.At(in.Num("temperature"))*1e6)
+	out.Work("One way: 1.02 × resistivity × {length} / {1:4 mm²} = {2:4 mohm}", in.Num("wire"), 1e3*one)
+	if in.Word("back") == "body" {
+		out.Work("Loop: one way + body {body_resistance} = {resistance:4}")
+	} else {
+		out.Work("Loop: 2 × one way = {resistance:4}")
+	}
+	out.Work("Drop: {current} × {resistance:4} = {drop:4}")
 }
 
 // nameSmallest gives an output the smallest size that fits, or says that none does.

@@ -48,12 +48,9 @@ func jobPrice(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.Set("parts", parts)
 	out.Set("before_tax", before)
 	out.Set("total", total)
-	out.Work("Labour: " + in.Get("hours").Text + " × " + in.Get("rate").Text + " × (1 + " + in.Get("contingency").Text + ") = " + money(labour))
-	out.Work("Parts: " + in.Get("materials").Text + " × (1 + " + in.Get("markup").Text + ") = " + money(parts))
-	out.Work("Before tax: " + money(labour) + " + " + money(parts) + " = " + money(before))
-	out.Work("Total: " + money(before) + " × (1 + " + in.Get("tax").Text + ") = " + money(total))
+	out.Work("Labour: {hours} × {rate} × (1 + {contingency}) = {labour}")
+	out.Work("Parts: {materials} × (1 + {markup}) = {parts}")
+	out.Work("Before tax: {labour} + {parts} = {before_tax}")
+	out.Work("Total: {before_tax} × (1 + {tax}) = {total}")
 	return nil
 }
-
-// money writes an amount to two decimal places.
-func money(v float64) string { return calc.ShowFixed(v, 2) }
