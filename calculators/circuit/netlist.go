@@ -10,7 +10,7 @@ import (
 // loads as sources whose current depends on their voltage.
 func AppendNetlist(b []byte, n *Network, state int) []byte {
 	s := newSolver(n)
-	solution := s.settle(state)
+	s.settle(state)
 	b = append(b, "* "+oneLine(n.Title)+", state "+oneLine(n.States[state].Name)+"\n"...)
 	node := func(i int) string {
 		if s.pinned[i] {
@@ -26,12 +26,6 @@ func AppendNetlist(b []byte, n *Network, state int) []byte {
 		name := oneLine(n.of(br).Name + " " + br.Part)
 		b = append(b, "* "+strings.TrimSpace(name)+"\n"...)
 		b = appendDevice(b, br, strconv.Itoa(i), node(br.From), node(br.To), s.floor)
-	}
-	// A start near the answer is kind to any simulator.
-	for i, v := range solution.Volts {
-		if !s.pinned[i] {
-			b = append(b, ".nodeset v(n"+strconv.Itoa(i)+")="+decimal(v)+"\n"...)
-		}
 	}
 	b = append(b, ".options reltol=1e-9 abstol=1e-12 vntol=1e-10 gmin=1e-18\n.op\n.end\n"...)
 	return b

@@ -41,7 +41,7 @@ func compareSPICE(t *testing.T, spice string, n *Network, state int) {
 	}
 	tolerance := 1e-6
 	for i := range s.live {
-		if l := s.live[i].Law; !s.open[i] && (l == Converts || l == Lights || l == Takes) {
+		if l := s.live[i].Law; !s.open[i] && (l == Converts || l == Lights) {
 			tolerance = 1e-4
 		}
 	}
