@@ -62,9 +62,9 @@ func calculatorMarkup(f calculatorForm) string {
 		b.WriteString(`<details class="more"><summary>Other inputs</summary>` + folded.String() + `</details>`)
 	}
 	b.WriteString(`</form><noscript><p class="plain">Without scripts this page cannot compute. The result below is for the values shown; the working under it lets you do it by hand.</p></noscript>`)
-	b.WriteString(`<p class="said" role="status"></p><div class="answer">`)
+	b.WriteString(`<div class="answer">`)
 	b.Write(calc.AppendMarkup(nil, f.values, f.result))
-	b.WriteString(`</div>`)
+	b.WriteString(`</div><p class="sum" role="status">` + escape(calc.Summary(f.result)) + `</p>`)
 	if !f.help {
 		b.WriteString(`<p class="about"><a href="` + f.root + CalculatorPage(f.calculator) + `">Inputs, limits and sources of ` + escape(f.calculator.Name) + `</a></p>`)
 	}

@@ -2,6 +2,8 @@ package render
 
 import (
 	"html/template"
+	"slices"
+	"strings"
 
 	"baybook/calculators/calc"
 	"baybook/site/find"
@@ -54,6 +56,7 @@ func (p *Press) Areas(root string) []Area {
 	}
 	var filled []Area
 	for _, a := range areas {
+		slices.SortStableFunc(a.Sheets, func(x, y AreaSheet) int { return strings.Compare(x.Sheet.Front.Number, y.Sheet.Front.Number) })
 		if len(a.Sheets) > 0 {
 			filled = append(filled, *a)
 		}

@@ -219,10 +219,7 @@ func (r *parts) figure(w util.BufWriter, _ []byte, n ast.Node, entering bool) (a
 
 func (r *parts) fence(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
 	if entering {
-		f := n.(*sheet.Fence)
-		write(w, `<pre class="listing" tabindex="0"><code>`)
-		write(w, r.press.code.markup(f.Language, f.Code))
-		write(w, "</code></pre>\n")
+		write(w, r.press.listing(n.(*sheet.Fence)), "\n")
 	}
 	return ast.WalkSkipChildren, nil
 }

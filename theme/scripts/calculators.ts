@@ -53,13 +53,13 @@ const enliven = (section: HTMLElement): void => {
 
 let speaking = 0;
 
-/** Says something to a screen reader, but not at every keystroke. */
+/** Says the outcome in the line that stays in sight, but not at every keystroke: a screen reader speaks it. */
 const say = (section: HTMLElement, words: string): void => {
-  const place = section.querySelector<HTMLElement>(".said");
+  const place = section.querySelector<HTMLElement>(".sum");
   window.clearTimeout(speaking);
   speaking = window.setTimeout(() => {
     if (place) place.textContent = words;
-  }, 400);
+  }, 200);
 };
 
 /** Computes and shows the result, or each error beside its field. */

@@ -1,0 +1,119 @@
+package render
+
+import (
+	"strings"
+
+	"baybook/calculators/calc"
+	"baybook/site/sheet"
+)
+
+// A generated listing stands for a table made from the book's own data, so
+// that nothing is typed twice: a fence whose language is its name, empty
+// inside.
+type generated struct {
+	name   string
+	markup func(p *Press) string
+}
+
+// generatedListings are all of them.
+var generatedListings = []generated{
+	{"glossary", (*Press).glossaryTable},
+	{"hazard-register", (*Press).registerTable},
+	{"units", (*Press).unitTable},
+	{"calculator-list", (*Press).calculatorTable},
+}
+
+// Generated lists the names of the tables that the book makes by itself.
+func Generated() []string {
+	var names []string
+	for _, g := range generatedListings {
+		names = append(names, g.name)
+	}
+	return names
+}
+
+// generate is the table that a fence stands for; false where it stands for none.
+func (p *Press) generate(language string) (string, bool) {
+	for _, g := range generatedListings {
+		if g.name == language {
+			return g.markup(p), true
+		}
+	}
+	return "", false
+}
+
+// tableMarkup writes a table with a caption; cells are escaped.
+func tableMarkup(caption string, heads []string, rows [][]string) string {
+	var b strings.Builder
+	b.WriteString(`<div class="wide" tabindex="0" role="region" aria-label="` + escape(caption) + `"><table><caption>` + escape(caption) + `</caption><thead><tr>`)
+	for _, h := range heads {
+		b.WriteString(`<th scope="col">` + escape(h) + `</th>`)
+	}
+	b.WriteString(`</tr></thead><tbody>`)
+	for _, row := range rows {
+		b.WriteString(`<tr>`)
+		for i, cell := range row {
+			if i == 0 {
+				b.WriteString(`<th scope="row">` + escape(cell) + `</th>`)
+				continue
+			}
+			b.WriteString(`<td>` + escape(cell) + `</td>`)
+		}
+		b.WriteString(`</tr>`)
+	}
+	b.WriteString(`</tbody></table></div>`)
+	return b.String()
+}
+
+func (p *Press) glossaryTable() string {
+	var rows [][]string
+	for _, t := range p.Book.Glossary.Terms {
+		rows = append(rows, []string{t.Name, strings.Join(append(append([]string(nil), t.Also...), t.Not...), ", "), t.Meaning})
+	}
+	return tableMarkup("Terms of the book", []string{"Term", "Also called", "Meaning"}, rows)
+}
+
+func (p *Press) registerTable() string {
+	var rows [][]string
+	for _, h := range p.Book.Register.Hazards {
+		harm := "property"
+		if h.Injury {
+			harm = "injury"
+		}
+		var says []string
+		for _, s := range h.Say {
+			says = append(says, s.What)
+		}
+		rows = append(rows, []string{h.Title, h.Least.String(), harm, strings.Join(h.Shows.Steps, ", "), strings.Join(says, "; ")})
+	}
+	return tableMarkup("Hazard register", []string{"Hazard", "Least word", "Harm", "Shown by", "Must be said"}, rows)
+}
+
+func (p *Press) unitTable() string {
+	var rows [][]string
+	for d := calc.Length; d <= calc.ArealMass; d++ {
+		var symbols []string
+		for _, u := range calc.UnitsOf(d) {
+			symbols = append(symbols, u.Symbol)
+		}
+		what := strings.TrimPrefix(strings.TrimPrefix(d.String(), "an "), "a ")
+		rows = append(rows, []string{strings.ToUpper(what[:1]) + what[1:], strings.Join(symbols, "  ")})
+	}
+	return tableMarkup("Units that the calculators read", []string{"Quantity", "Written"}, rows)
+}
+
+func (p *Press) calculatorTable() string {
+	var rows [][]string
+	for _, c := range p.Calculators {
+		rows = append(rows, []string{c.Name, c.Question, c.Title})
+	}
+	return tableMarkup("Calculators", []string{"Name in a link", "Question", "Title"}, rows)
+}
+
+// listing is a fence's markup: a generated table, or the code highlighted.
+func (p *Press) listing(f *sheet.Fence) string {
+	if table, ok := p.generate(f.Language); ok {
+		return table
+	}
+	return `<pre class="listing" tabindex="0"><code>` + p.code.markup(f.Language, f.Code) + `</code></pre>`
+}
