@@ -3,11 +3,12 @@
 
 import { start as calculators } from "./calculators";
 import { start as find } from "./find";
+import { start as offline } from "./offline";
 import { start as practice } from "./practice";
 import { start as readings } from "./readings";
 import { start as steps } from "./steps";
 
-for (const start of [find, steps, readings, calculators, practice]) {
+for (const start of [find, steps, readings, calculators, practice, offline]) {
   try {
     start(document.documentElement);
   } catch (e) {

@@ -1,0 +1,67 @@
+// The service worker: keeps one edition of the book whole. The builder puts
+// the edition's name and its files, with their hashes, in front of this.
+//
+// A worker serves its own edition and nothing else. A new edition is fetched
+// beside it, every file checked by its hash, so that a server that changes
+// half way never makes a mixture; it takes over only when the reader says so
+// or has closed the book.
+
+/// <reference lib="webworker" />
+
+declare const self: ServiceWorkerGlobalScope & {
+  edition: string;
+  /** [name, SHA-256 in hexadecimal] of every file that is kept. */
+  files: [string, string][];
+};
+
+const shelf = `book-${self.edition}`;
+
+self.addEventListener("install", (e) => e.waitUntil(fill()));
+
+self.addEventListener("activate", (e) => e.waitUntil(clear()));
+
+self.addEventListener("message", (e) => {
+  if (e.data === "change over") void self.skipWaiting();
+});
+
+self.addEventListener("fetch", (e) => {
+  const url = new URL(e.request.url);
+  if (e.request.method !== "GET" || url.origin !== location.origin || !url.href.startsWith(self.registration.scope)) return;
+  e.respondWith(serve(url, e.request));
+});
+
+/** Fetches every file, a few at a time, and refuses one that is not this edition's. */
+const fill = async (): Promise<void> => {
+  const cache = await caches.open(shelf);
+  const waiting = [...self.files];
+  const fetcher = async (): Promise<void> => {
+    for (let next = waiting.pop(); next; next = waiting.pop()) {
+      const [name, hash] = next;
+      const url = new URL(name, self.registration.scope);
+      if (await cache.match(url)) continue;
+      const response = await fetch(url, { cache: "no-cache" });
+      if (!response.ok) throw new Error(`${name}: ${response.status}`);
+      const sum = await crypto.subtle.digest("SHA-256", await response.clone().arrayBuffer());
+      const hex = [...new Uint8Array(sum)].map((b) => b.toString(16).padStart(2, "0")).join("");
+      if (hex !== hash) throw new Error(`${name} belongs to another edition`);
+      await cache.put(url, response);
+    }
+  };
+  await Promise.all(Array.from({ length: 6 }, fetcher));
+};
+
+/** Throws the editions away that are no longer served. */
+const clear = async (): Promise<void> => {
+  for (const name of await caches.keys()) {
+    if (name.startsWith("book-") && name !== shelf) await caches.delete(name);
+  }
+  await self.clients.claim();
+};
+
+/** Answers from this edition; what it does not hold is asked of the network. */
+const serve = async (url: URL, request: Request): Promise<Response> => {
+  const cache = await caches.open(shelf);
+  const plain = new URL(url.pathname, url.origin);
+  if (plain.pathname.endsWith("/")) plain.pathname += "index.html";
+  return (await cache.match(plain)) ?? fetch(request);
+};
