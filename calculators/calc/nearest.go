@@ -3,7 +3,8 @@ package calc
 import "strings"
 
 // Nearest finds the name that is most like word, or "" where none is near
-// enough to be worth offering: at most a third of its letters differ.
+// enough to be worth offering: at most a third of its letters differ, or it
+// is the only one that begins with the word.
 func Nearest(word string, names []string) string {
 	best, least := "", 1+max(1, len(word)/3)
 	for _, n := range names {
@@ -11,7 +12,25 @@ func Nearest(word string, names []string) string {
 			best, least = n, d
 		}
 	}
+	if best == "" && len(word) >= 2 {
+		best = onlyBeginning(strings.ToLower(word), names)
+	}
 	return best
+}
+
+// onlyBeginning is the one name that begins with a word, "" where none or
+// several do.
+func onlyBeginning(word string, names []string) string {
+	found := ""
+	for _, n := range names {
+		if strings.HasPrefix(strings.ToLower(n), word) {
+			if found != "" {
+				return ""
+			}
+			found = n
+		}
+	}
+	return found
 }
 
 // distance is the number of letters inserted, left out, changed or exchanged

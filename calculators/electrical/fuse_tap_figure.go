@@ -18,6 +18,8 @@ func drawFuseTap(in *calc.Values, out *calc.Result) *calc.Drawing {
 	drawFuse(d, 150, out.Fill("{tap_fuse}"), "Tap's fuse")
 	d.Line(calc.Point{X: 164, Y: 84}, calc.Point{X: 198, Y: 84}, calc.Heavy)
 	d.Circle(calc.Point{X: 178, Y: 84}, 5, calc.Outline, calc.Paper)
+	d.Line(calc.Point{X: 178, Y: 89}, calc.Point{X: 178, Y: 107}, calc.Thin)
+	d.Text(calc.Point{X: 190, Y: 118}, calc.Middle, "load side of the slot")
 	d.Line(calc.Point{X: 164, Y: 150}, calc.Point{X: 198, Y: 150}, calc.Heavy)
 	drawLoad(d, 84, "Vehicle", in.Get("existing").Text)
 	drawLoad(d, 150, "Added", in.Get("added").Text)
