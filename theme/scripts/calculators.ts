@@ -87,7 +87,8 @@ const show = (section: HTMLElement, it: Core, query: string, announce: boolean):
   }
   place.dataset.stale = "";
   for (const fault of answer.faults ?? []) mark(form, fault.input, fault.text);
-  if (announce) say(section, (answer.faults ?? []).map((f) => `${f.input} ${f.text}`).join(". "));
+  const named = (answer.faults ?? []).map((f) => f.input).filter(Boolean);
+  if (announce) say(section, `Not computed: ${named.length > 0 ? `correct ${named.join(", ")}` : "correct the marked field"}.`);
 };
 
 /** Puts an error beside the field that it is about, else beside the first. */
