@@ -21,7 +21,9 @@ type Book struct {
 	// Sheets are in the order of their paths.
 	Sheets []*Sheet
 	// Files are the other files of the folder, figures among them, by path.
-	Files    map[string]fs.FileInfo
+	Files map[string]fs.FileInfo
+	// Drawings are the SVG files among them, read.
+	Drawings map[string]*finding.Source
 	Register *Register
 	Glossary *Glossary
 	Shop     *Shop
@@ -45,7 +47,7 @@ const (
 // Load reads the whole content folder. The findings are what is wrong with
 // the files as files; the error is for a folder that cannot be read at all.
 func Load(fsys fs.FS, calculators []*calc.Calculator) (*Book, finding.List, error) {
-	b := &Book{FS: fsys, Files: make(map[string]fs.FileInfo), byPath: make(map[string]*Sheet), byNumber: make(map[string]*Sheet)}
+	b := &Book{FS: fsys, Files: make(map[string]fs.FileInfo), Drawings: make(map[string]*finding.Source), byPath: make(map[string]*Sheet), byNumber: make(map[string]*Sheet)}
 	var list finding.List
 	report := func(f finding.Finding) { list = append(list, f) }
 	files, err := b.walk(report)
@@ -53,6 +55,7 @@ func Load(fsys fs.FS, calculators []*calc.Calculator) (*Book, finding.List, erro
 		return nil, nil, err
 	}
 	b.readData(report)
+	b.readDrawings(report)
 	reader := NewReader(calculators)
 	sheets := make([]*Sheet, len(files))
 	found := make([]finding.List, len(files))
@@ -160,6 +163,23 @@ func reason(err error) string {
 		return p.Err.Error()
 	}
 	return err.Error()
+}
+
+// readDrawings reads the SVG files.
+func (b *Book) readDrawings(report func(finding.Finding)) {
+	for name, info := range b.Files {
+		if path.Ext(name) != ".svg" {
+			continue
+		}
+		content, err := readFile(b.FS, name)
+		if err != nil || info.Size() > mostBytes {
+			f := finding.NewSource(name, nil).At(0, 0)
+			f.Rule, f.Message, f.Do = "file", name+" cannot be read as a drawing, or is larger than a drawing is", "save it again, plain and small"
+			report(f)
+			continue
+		}
+		b.Drawings[name] = finding.NewSource(name, content)
+	}
 }
 
 // readData reads the register, the glossary and the shop's facts.

@@ -1,0 +1,47 @@
+package check
+
+import (
+	"path"
+	"strings"
+
+	"baybook/calculators/calc"
+)
+
+var anchor = &Rule{
+	Name: "anchor",
+	Firm: true,
+	Doc: `The place behind # is there
+
+A step is #step-4, a section its heading in small letters joined by hyphens
+(#prove-it), a reading #reading-name.
+
+Bad:
+
+	## Steps
+
+	1. Read [the ninth step](other.md#step-9).
+
+Good:
+
+	## Steps
+
+	1. Read [the first step](other.md#step-1).
+`,
+	Check: func(p *Pass) {
+		for _, l := range p.Sheet.Links {
+			t := p.Sheet.Resolve(l.Dest)
+			if t.Outside || !strings.Contains(l.Dest, "#") || path.Ext(t.File) != ".md" {
+				continue
+			}
+			target := p.Book.Sheet(strings.TrimSuffix(t.File, ".md"))
+			if target == nil || target.HasAnchor(t.Fragment) {
+				continue
+			}
+			do := "use one of #" + strings.Join(target.Anchors(), ", #")
+			if near := calc.Nearest(t.Fragment, target.Anchors()); near != "" {
+				do = "did you mean #" + near + "?"
+			}
+			p.Report(l.Span, target.File+" has no place #"+t.Fragment, do)
+		}
+	},
+}

@@ -1,0 +1,111 @@
+package check
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"baybook/calculators/calc"
+	"baybook/site/sheet"
+)
+
+var computedNumber = &Rule{
+	Name: "computed-number",
+	Firm: true,
+	Doc: `A computed number reads what its formula gives
+
+The text of a calc: link is worked out again at every check, and must agree at
+the digits that it shows. The fix writes the formula's number with the digits
+and the unit that the author chose; no waiver keeps a wrong one.
+
+Bad:
+
+	## Steps
+
+	1. Expect a drop of [0.99 V](calc:wire-drop?current=6A&length=4m&wire=14AWG#drop) on the wire.
+
+Good:
+
+	## Steps
+
+	1. Expect a drop of [0.41 V](calc:wire-drop?current=6A&length=4m&wire=14AWG#drop) on the wire.
+`,
+	Check: func(p *Pass) {
+		for _, v := range p.Sheet.Values {
+			p.value(v)
+		}
+	},
+}
+
+// value checks one computed number.
+func (p *Pass) value(v *sheet.Value) {
+	out := &v.Calculator.Outputs[v.Outputs[0]]
+	answer := v.Result.Outputs[v.Outputs[0]]
+	if !answer.Present {
+		p.Report(v.Link, v.Calculator.Name+" gives no "+out.Name+" for these inputs: "+strings.Join(v.Result.Reasons, "; "),
+			"change the inputs, or take the number out")
+		return
+	}
+	shown := out.Show(answer)
+	if answer.Text != "" && sameWords(v.Words, answer.Text) {
+		return
+	}
+	list := quantities(v.Words)
+	unit, _ := calc.LookupUnit(out.Unit)
+	switch {
+	case out.Text:
+		p.Report(v.Span, "the formula gives “"+shown+"” here, not “"+v.Words+"”", "write "+shown, p.fixWords(v, shown))
+		return
+	case len(list) == 0:
+		p.Report(v.Span, "“"+v.Words+"” holds no number, and the formula gives "+shown, "write "+shown, p.fixWords(v, shown))
+		return
+	}
+	q := list[0]
+	p.compare(v, &q, answer, unit, shown)
+}
+
+// compare holds the number as written against the formula's.
+func (p *Pass) compare(v *sheet.Value, q *quantity, answer calc.Answer, unit calc.Unit, shown string) {
+	if q.Unit.Symbol == "AWG" {
+		p.Report(v.Span, "the formula gives "+shown+" here, not "+v.Words, "write "+shown, p.fixWords(v, shown))
+		return
+	}
+	if q.Bare && unit.Symbol != "" {
+		p.Report(v.Span, "the number has no unit; the formula gives "+shown, "write "+shown, p.fixWords(v, shown))
+		return
+	}
+	want := answer.Num
+	if !q.Bare {
+		converted, ok := within(answer.Num, unit, q.Unit)
+		if !ok {
+			p.Report(v.Span, "the text has "+q.Unit.Symbol+", and the formula gives "+shown, "write "+shown, p.fixWords(v, shown))
+			return
+		}
+		want = converted
+	}
+	if q.tolerates(want) {
+		return
+	}
+	digits := shownLike(want, q.decimals)
+	whole := strings.TrimSpace(digits + " " + q.Unit.Symbol)
+	p.Report(v.Span, "the formula gives "+whole+" here, not "+v.Words, "write "+whole, p.fixDigits(v, q, digits))
+}
+
+// shownLike writes a value with so many digits behind the point, and with more
+// where it would come out as zero.
+func shownLike(v float64, decimals int) string {
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if v != 0 && strings.Trim(s, "-0.") == "" {
+		return calc.Show(v, 2)
+	}
+	if math.Signbit(v) && strings.Trim(s, "-0.") == "" {
+		s = strings.TrimPrefix(s, "-")
+	}
+	return s
+}
+
+// sameWords compares two texts without regard to case and space.
+func sameWords(a, b string) bool {
+	squeeze := func(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), "")) }
+	return squeeze(a) == squeeze(b)
+}

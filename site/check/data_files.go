@@ -1,0 +1,142 @@
+package check
+
+import (
+	"strings"
+
+	"baybook/site/check/phrase"
+	"baybook/site/sheet"
+)
+
+var registerRows = &Rule{
+	Name: "register-row",
+	Firm: true,
+	Doc: `Each row of the hazard register is complete, and its own message passes
+
+A row has an id and a title of its own, a least word that fits its harm, phrases
+that show it, a message that says all that the row demands, and a source. A gap
+in the register is a gap in every sheet.
+
+Bad:
+
+	-- hazards.yaml --
+	- id: exhaust
+	  title: Exhaust gas
+	  word: NOTICE
+	  harm: injury
+	  shows: {steps: [engine running]}
+	  source: invented
+
+Good:
+
+	-- hazards.yaml --
+	- id: exhaust
+	  title: Exhaust gas
+	  word: WARNING
+	  harm: injury
+	  shows: {steps: [engine running]}
+	  say: [{what: the extraction, any: [extraction]}]
+	  message: Exhaust gas kills. Run the engine with extraction.
+	  source: invented
+`,
+	CheckBook: func(p *Pass) {
+		reg := p.Book.Register
+		if reg == nil || reg.Source == nil {
+			return
+		}
+		byID, byTitle := make(map[string]bool), make(map[string]bool)
+		for i, h := range reg.Hazards {
+			p.row(h, i)
+			if byID[h.ID] || byTitle[strings.ToLower(h.Title)] {
+				p.ReportIn(reg.Source, h.Span, "the id or the title “"+h.Title+"” is used twice", "give each hazard its own")
+			}
+			byID[h.ID], byTitle[strings.ToLower(h.Title)] = true, true
+		}
+		for _, f := range p.reader.register.faults {
+			p.ReportIn(reg.Source, f.hazard.Span, f.message, "see the grammar of phrases at the top of hazards.yaml")
+		}
+	},
+}
+
+// row checks one hazard by itself.
+func (p *Pass) row(h *sheet.Hazard, i int) {
+	src := p.Book.Register.Source
+	say := func(message, do string) { p.ReportIn(src, h.Span, message, do) }
+	switch {
+	case h.ID == "" || sheet.Slug(h.ID) != h.ID:
+		say("the hazard's id “"+h.ID+"” is not lower-case words joined by hyphens", "write it like battery-short")
+	case h.Title == "" || strings.Contains(h.Title, "."):
+		say("the hazard needs a title without a full stop", "the full stop parts titles in a message")
+	case h.Least == sheet.NoWord:
+		say("the hazard has no least signal word", "add word: WARNING, or another of DANGER, CAUTION, NOTICE")
+	case h.Injury && h.Least == sheet.Notice:
+		say("“"+h.Title+"” can injure, and NOTICE says that nothing can", "write CAUTION, WARNING or DANGER")
+	case !h.Injury && h.Least != sheet.Notice:
+		say("“"+h.Title+"” costs things only, and "+h.Least.String()+" promises injury", "write NOTICE, or harm: injury")
+	case len(h.Shows.Steps) == 0 && len(h.Shows.Tools) == 0:
+		say("nothing shows “"+h.Title+"”", "add shows: {steps: [...]}")
+	case h.From == "":
+		say("“"+h.Title+"” has no source", "add source: and whether it was read or comes from memory")
+	}
+	if h.Message == "" {
+		return
+	}
+	t := passage{Text: phrase.Read(h.Message, p.reader.stems)}
+	for k := range p.reader.register.say[i] {
+		if s := &p.reader.register.say[i][k]; !s.said([]*passage{&t}) {
+			say("the row's own message does not say: "+s.what, "complete the message, or the phrases under say")
+		}
+	}
+}
+
+var glossaryTerms = &Rule{
+	Name: "glossary-term",
+	Firm: true,
+	Doc: `Each term of the glossary has a meaning, and its names are its own
+
+A name that the book does not use may not be the term of another entry: the fix
+would write one wrong name for another.
+
+Bad:
+
+	-- glossary.yaml --
+	- term: bulkhead
+	  not: [dash]
+	  meaning: The sheet between engine bay and cab.
+	- term: dash
+	  meaning: The panel below the windscreen.
+
+Good:
+
+	-- glossary.yaml --
+	- term: bulkhead
+	  not: [firewall]
+	  meaning: The sheet between engine bay and cab.
+`,
+	CheckBook: func(p *Pass) {
+		g := p.Book.Glossary
+		if g == nil || g.Source == nil {
+			return
+		}
+		terms := make(map[string]bool)
+		for _, t := range g.Terms {
+			key := strings.ToLower(t.Name)
+			if terms[key] {
+				p.ReportIn(g.Source, t.Span, "the term “"+t.Name+"” stands twice", "make one entry of the two")
+			}
+			terms[key] = true
+			if t.Meaning == "" {
+				p.ReportIn(g.Source, t.Span, "the term “"+t.Name+"” has no meaning", "add meaning: in a sentence")
+			}
+		}
+		for _, t := range g.Terms {
+			for _, n := range t.Not {
+				if terms[strings.ToLower(n)] {
+					p.ReportIn(g.Source, t.Span, "“"+n+"” is not to be used for "+t.Name+", and is a term itself", "take it out of not")
+				}
+			}
+		}
+		for _, msg := range p.reader.glossary.faults {
+			p.ReportIn(g.Source, sheet.Span{}, msg, "write names as plain words")
+		}
+	},
+}

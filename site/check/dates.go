@@ -1,0 +1,120 @@
+package check
+
+import (
+	"time"
+
+	"baybook/site/finding"
+)
+
+var dateFuture = &Rule{
+	Name: "date-future",
+	Firm: true,
+	Doc: `No date of the title block lies in the future
+
+Bad:
+
+	date: 2999-01-01
+
+Good:
+
+	date: 2026-01-02
+`,
+	Check: func(p *Pass) {
+		if p.History.Today.IsZero() {
+			return
+		}
+		today := p.History.Today.Format(time.DateOnly)
+		front := &p.Sheet.Front
+		if day := front.Date.Format(time.DateOnly); !front.Date.IsZero() && day > today {
+			p.Report(front.Place("date"), "the date "+day+" lies in the future; today is "+today, "write the day of the last change")
+		}
+		if day := front.Approved.Date.Format(time.DateOnly); !front.Approved.Date.IsZero() && day > today {
+			p.Report(front.Place("approved"), "the approval of "+day+" lies in the future; today is "+today, "write the day on which it was approved")
+		}
+	},
+}
+
+var approvalOld = &Rule{
+	Name: "approval-old",
+	Doc: `An approval is not older than what it approves
+
+An approval given before the sheet's date, or before its newest change where
+the history is known, was given to another text.
+
+Bad:
+
+	approved: {by: Lead, date: 2025-12-31}
+
+Good:
+
+	approved: {by: Lead, date: 2026-01-03}
+`,
+	Check: func(p *Pass) {
+		front := &p.Sheet.Front
+		if front.Approved.Date.IsZero() {
+			return
+		}
+		given := front.Approved.Date
+		if given.Before(front.Date) {
+			p.Report(front.Place("approved"), "approved on "+given.Format(time.DateOnly)+", before the sheet's date "+front.Date.Format(time.DateOnly), "have it approved again, and write that day")
+			return
+		}
+		issue, ok := p.History.Sheets[p.Sheet.File]
+		newest := issue.Newest
+		if ok && issue.Changed {
+			newest = p.History.Today
+		}
+		if ok && given.Format(time.DateOnly) < newest.Format(time.DateOnly) {
+			p.Report(front.Place("approved"), "approved on "+given.Format(time.DateOnly)+", and changed since, on "+newest.Format(time.DateOnly), "have it approved again, and write that day")
+		}
+	},
+}
+
+var revisionDate = &Rule{
+	Name: "revision-date",
+	Doc: `Revision and date move together
+
+Where the history of the sheets is known: a new revision letter has a new date,
+a new date has a new letter, neither goes back, and a text that was changed has
+both. A reader on the bench can only tell two issues apart by them.
+
+Bad:
+
+	revision: B        # last issue: A 2026-01-02
+	date: 2026-01-02
+
+Good:
+
+	revision: B        # last issue: A 2025-12-01
+	date: 2026-01-02
+`,
+	Check: func(p *Pass) {
+		issue, ok := p.History.Sheets[p.Sheet.File]
+		front := &p.Sheet.Front
+		if !ok || front.Date.IsZero() || front.Revision == "" {
+			return
+		}
+		newLetter, newDate := front.Revision != issue.Revision, !front.Date.Equal(issue.Date)
+		switch {
+		case newLetter && older(front.Revision, issue.Revision):
+			p.Report(front.Place("revision"), "revision "+front.Revision+" comes before "+issue.Revision+", which was issued already", "write the letter that follows "+issue.Revision)
+		case newDate && front.Date.Before(issue.Date):
+			p.Report(front.Place("date"), "the date lies before that of the issue before, "+issue.Date.Format(time.DateOnly), "write the day of the last change")
+		case newLetter && !newDate:
+			p.Report(front.Place("date"), "the revision went from "+issue.Revision+" to "+front.Revision+", and the date stayed", "write the day of the change")
+		case newDate && !newLetter:
+			p.Report(front.Place("revision"), "the date moved, and the revision stayed "+issue.Revision, "write the letter that follows "+issue.Revision)
+		case issue.Changed && !newLetter:
+			p.Report(front.Place("revision"), "the sheet has changed since revision "+issue.Revision+" of "+issue.Date.Format(time.DateOnly), "write the next letter and the day of the change",
+				func(f *finding.Finding) { f.Severity = finding.Warning })
+		}
+	},
+}
+
+// older reports whether revision a comes before b: A to Z, then AA to ZZ.
+func older(a, b string) bool {
+	if len(a) != len(b) {
+		return len(a) < len(b)
+	}
+	return a < b
+}

@@ -1,0 +1,244 @@
+package check
+
+import (
+	"strings"
+
+	"baybook/site/check/phrase"
+	"baybook/site/sheet"
+
+	"github.com/yuin/goldmark/ast"
+)
+
+// A Present is a hazard that a sheet shows.
+//
+// A hazard is shown by the words of the steps and of "Prove it", their
+// captions, the title, the tools and materials, and by the front matter's own
+// list. Where the words come from decides which messages are in time: one in
+// a section before the place or in the same or an earlier step for words of
+// the work, one anywhere for the others.
+type Present struct {
+	Hazard *sheet.Hazard
+	// Words are what shows it, At their place.
+	Words string
+	At    sheet.Span
+	// Step is the step that shows it, nil elsewhere.
+	Step *sheet.Step
+	// Whole is true where it goes for the sheet as a whole: its title, tools,
+	// materials or front matter show it.
+	Whole bool
+	// Least is the least word that the message may carry here.
+	Least sheet.Word
+	// passage is where the words stand; nil where Whole.
+	passage *passage
+}
+
+// Hazards lists the hazards that a sheet of the book shows, each at the first
+// place of every step, in the order of the file; what the sheet waives is
+// among them.
+func Hazards(book *sheet.Book, s *sheet.Sheet) []Present {
+	return newReader(book).factsOf(s).hazards()
+}
+
+// hazards works the list out once.
+func (f *facts) hazards() []Present {
+	f.presence.Do(func() {
+		f.ofFront()
+		for _, p := range f.passages {
+			if f.isWork(p) {
+				f.ofPassage(p)
+			}
+		}
+	})
+	return f.present
+}
+
+// isWork reports whether a passage tells of work that is done.
+func (f *facts) isWork(p *passage) bool {
+	if p.message != nil {
+		return false
+	}
+	return p.step != nil || p.in("Prove it")
+}
+
+// ofFront finds what the front matter shows.
+func (f *facts) ofFront() {
+	reg, front := f.reader.register, &f.sheet.Front
+	for _, id := range front.Hazards {
+		if h := f.reader.book.Register.Named(id); h != nil {
+			f.whole(h, "hazards: "+id, front.Place("hazards"))
+		}
+	}
+	if front.Kind != sheet.Procedure && front.Kind != sheet.Job {
+		return
+	}
+	f.ofText(reg.steps, reg.stepOwners, front.Title, front.Place("title"))
+	for _, t := range front.Tools {
+		f.ofText(reg.tools, reg.toolOwners, t, front.Place("tools"))
+	}
+	for _, m := range front.Materials {
+		f.ofText(reg.tools, reg.toolOwners, m, front.Place("materials"))
+	}
+}
+
+// ofText finds what one text of the front matter shows.
+func (f *facts) ofText(set *phrase.Set, owners []int, text string, at sheet.Span) {
+	t := phrase.Read(text, f.reader.stems)
+	all := phrase.Sentence{Last: len(t.Words)}
+	for _, hit := range set.Find(t, all, phrase.Shown) {
+		if i := owners[hit.Pattern]; !f.takenBack(i, t, all, hit) {
+			f.whole(f.reader.register.hazards[i], text, at)
+		}
+	}
+}
+
+// whole notes a hazard of the sheet as a whole, once.
+func (f *facts) whole(h *sheet.Hazard, words string, at sheet.Span) {
+	for _, p := range f.present {
+		if p.Hazard == h {
+			return
+		}
+	}
+	f.present = append(f.present, Present{Hazard: h, Words: words, At: at, Whole: true, Least: h.Least})
+}
+
+// ofPassage finds what the sentences of a passage show.
+func (f *facts) ofPassage(p *passage) {
+	reg := f.reader.register
+	for _, s := range p.Sentences {
+		if tellsFault(p.In(s)) {
+			return // what people do wrong, to the end of the paragraph
+		}
+		for _, hit := range reg.steps.Find(p.Text, s, phrase.Shown) {
+			i := reg.stepOwners[hit.Pattern]
+			if f.takenBack(i, p.Text, s, hit) {
+				continue
+			}
+			at := p.span(hit.First, hit.Last)
+			if fig, ok := p.node.(*sheet.Figure); ok {
+				at = fig.Span
+			}
+			f.note(Present{
+				Hazard: reg.hazards[i], Words: p.Source[p.Words[hit.First].Start:p.Words[hit.Last-1].End],
+				At: at, Step: p.step, Least: f.least(i, p), passage: p,
+			})
+		}
+	}
+}
+
+// note adds a hazard, once for each step and once for each other passage.
+func (f *facts) note(n Present) {
+	for k := range f.present {
+		old := &f.present[k]
+		if old.Hazard == n.Hazard && !old.Whole && old.Step == n.Step && (n.Step != nil || old.passage == n.passage) {
+			old.Least = max(old.Least, n.Least)
+			return
+		}
+	}
+	f.present = append(f.present, n)
+}
+
+// least is the least word for a hazard met in a passage: that of the
+// register, or a graver one where the passage says so.
+func (f *facts) least(hazard int, p *passage) sheet.Word {
+	reg := f.reader.register
+	word := reg.hazards[hazard].Least
+	for k, u := range reg.hazards[hazard].Under {
+		for _, s := range p.Sentences {
+			if len(reg.under[hazard][k].Find(p.Text, s, phrase.Shown)) > 0 {
+				word = max(word, u.Least)
+			}
+		}
+	}
+	return word
+}
+
+// takenBack reports whether an unless phrase stands in the same clause as the
+// hit.
+func (f *facts) takenBack(hazard int, t *phrase.Text, s phrase.Sentence, hit phrase.Hit) bool {
+	clause := phrase.Sentence{First: hit.First, Last: hit.Last}
+	for clause.First > s.First && t.Words[clause.First].Break < phrase.Comma {
+		clause.First--
+	}
+	for clause.Last < s.Last && t.Words[clause.Last].Break < phrase.Comma {
+		clause.Last++
+	}
+	return len(f.reader.register.unless[hazard].Find(t, clause, phrase.Said)) > 0
+}
+
+// tellsFault reports a sentence about what people do wrong.
+func tellsFault(words []phrase.Word) bool {
+	return len(words) > 1 && (words[0].Lower == "usual" || words[0].Lower == "common") &&
+		(words[1].Lower == "fault" || words[1].Lower == "mistake" || words[1].Lower == "faults" || words[1].Lower == "mistakes")
+}
+
+// messagesOn lists the messages of the sheet that name a hazard.
+func (f *facts) messagesOn(h *sheet.Hazard) []*sheet.Message {
+	var list []*sheet.Message
+	for _, m := range f.sheet.Messages {
+		for _, t := range m.Titles {
+			if strings.EqualFold(t.Text, h.Title) {
+				list = append(list, m)
+				break
+			}
+		}
+	}
+	return list
+}
+
+// guards reports whether a message stands in time for a hazard.
+func guards(m *sheet.Message, p *Present) bool {
+	switch {
+	case p.Whole:
+		return true
+	case m.Step != nil && p.Step != nil:
+		return m.Step.Number <= p.Step.Number
+	}
+	return m.Span.Start < p.At.Start
+}
+
+// waives reports whether the sheet waives a hazard.
+func waives(s *sheet.Sheet, h *sheet.Hazard) *sheet.Waiver {
+	for i := range s.Front.Waivers {
+		if s.Front.Waivers[i].Hazard == h.ID {
+			return &s.Front.Waivers[i]
+		}
+	}
+	return nil
+}
+
+// included is the procedure that a step does as its whole action: its own
+// sentence is short and links to the sheet as a whole. Nil where there is
+// none.
+func (f *facts) included(step *sheet.Step) (*sheet.Sheet, *sheet.Link) {
+	for _, p := range f.passages {
+		if p.step != step || !p.first || p.message != nil || len(p.Sentences) != 1 {
+			continue
+		}
+		for _, l := range f.sheet.Links {
+			if l.Node == nil || !isIn(l.Node, p.node) {
+				continue
+			}
+			target := f.reader.book.Linked(f.sheet, l)
+			place := f.sheet.Resolve(l.Dest).Fragment
+			if target == nil || target == f.sheet || target.Front.Kind != sheet.Procedure || place != "" && place != "steps" {
+				continue
+			}
+			linked := phrase.Read(f.sheet.Prose(l.Node, nil).Text, f.reader.stems)
+			const around = 8 // words of the step's own beside the link
+			if len(p.Words)-len(linked.Words) <= around {
+				return target, l
+			}
+		}
+	}
+	return nil, nil
+}
+
+// isIn reports whether a node stands in another.
+func isIn(n, in ast.Node) bool {
+	for ; n != nil; n = n.Parent() {
+		if n == in {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,34 @@
+package check
+
+import "baybook/calculators/calc"
+
+var hazardUnknown = &Rule{
+	Name: "hazard-unknown",
+	Firm: true,
+	Doc: `The front matter's hazards are ids of the register
+
+Bad:
+
+	hazards: [battery-shorts]
+
+Good:
+
+	hazards: []
+`,
+	Check: func(p *Pass) {
+		var ids []string
+		for _, h := range p.Book.Register.Hazards {
+			ids = append(ids, h.ID)
+		}
+		for _, id := range p.Sheet.Front.Hazards {
+			if p.Book.Register.Named(id) != nil {
+				continue
+			}
+			do := "use an id of content/hazards.yaml"
+			if near := calc.Nearest(id, ids); near != "" {
+				do = "did you mean " + near + "?"
+			}
+			p.Report(p.Sheet.Front.Place("hazards"), "the register has no hazard with the id “"+id+"”", do)
+		}
+	},
+}

@@ -1,0 +1,55 @@
+package check
+
+import "baybook/site/sheet"
+
+var orphanSheet = &Rule{
+	Name: "orphan-sheet",
+	Firm: true,
+	Doc: `Another sheet leads to every sheet
+
+A sheet that nothing links to is found by those alone who know that it is
+there. A job is where work starts, so nothing needs to lead to it; nor does a
+book of one sheet.
+
+Bad:
+
+	-- area/lonely.md --
+	---
+	title: Lonely sheet
+	number: EX-09
+	revision: A
+	date: 2026-01-02
+	owner: Bench
+	kind: guide
+	minutes: 5
+	skill: apprentice
+	---
+	Nothing leads here.
+
+	## Sources
+
+	- Common practice, no source.
+
+Good:
+
+	Read [the other sheet](other.md) as well.
+`,
+	CheckBook: func(p *Pass) {
+		if len(p.Book.Sheets) < 2 {
+			return
+		}
+		led := make(map[*sheet.Sheet]bool)
+		for _, s := range p.Book.Sheets {
+			for _, l := range s.Links {
+				if target := p.Book.Linked(s, l); target != nil && target != s {
+					led[target] = true
+				}
+			}
+		}
+		for _, s := range p.Book.Sheets {
+			if !led[s] && s.Front.Kind != sheet.Job {
+				p.ReportIn(s.Source, s.Front.Place("number"), "no other sheet leads to "+s.File, "link to it where somebody would need it")
+			}
+		}
+	},
+}

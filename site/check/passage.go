@@ -1,0 +1,167 @@
+package check
+
+import (
+	"strings"
+	"sync"
+
+	"baybook/site/check/phrase"
+	"baybook/site/sheet"
+
+	"github.com/yuin/goldmark/ast"
+)
+
+// A kind is what part of a sheet a passage is.
+type kind uint8
+
+const (
+	opening  kind = iota // before the first section
+	body                 // a paragraph or list item of a section
+	stepText             // in a step
+	warning              // in a safety message
+	question             // in Check yourself: what is asked
+	option               // an answer offered
+	why                  // what explains the answer
+	caption              // of a figure
+	heading              // of the third level or lower
+	cell                 // of a table
+)
+
+// A passage is the words of one leaf block of a sheet.
+type passage struct {
+	kind    kind
+	node    ast.Node
+	section *sheet.Section
+	step    *sheet.Step
+	message *sheet.Message
+	// first is true for the first passage of its step: its own sentence.
+	first bool
+	// right is true in an option that was ticked.
+	right bool
+	prose sheet.Prose
+	*phrase.Text
+}
+
+// span is where words of the passage stand in the file.
+func (p *passage) span(first, last int) sheet.Span {
+	if first >= last {
+		return sheet.Span{}
+	}
+	return p.prose.Span(p.Words[first].Start, p.Words[last-1].End)
+}
+
+// sentenceSpan is where a sentence stands in the file.
+func (p *passage) sentenceSpan(s phrase.Sentence) sheet.Span { return p.span(s.First, s.Last) }
+
+// in reports whether the passage stands in a section of that title.
+func (p *passage) in(title string) bool {
+	return p.section != nil && strings.EqualFold(p.section.Title, title)
+}
+
+// facts is what the rules know of one sheet.
+type facts struct {
+	once     sync.Once
+	sheet    *sheet.Sheet
+	reader   *reader
+	passages []*passage
+
+	presence     sync.Once
+	present      []Present
+	messageTexts map[*sheet.Message][]*passage
+}
+
+// gather collects the passages.
+func (f *facts) gather() {
+	f.messageTexts = make(map[*sheet.Message][]*passage)
+	if f.sheet.Root == nil {
+		return
+	}
+	g := gatherer{facts: f, context: passage{kind: opening}}
+	g.children(f.sheet.Root)
+}
+
+type gatherer struct {
+	facts   *facts
+	context passage
+}
+
+func (g *gatherer) children(n ast.Node) {
+	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+		g.node(c)
+	}
+}
+
+// within runs with another context and puts the old one back.
+func (g *gatherer) within(change func(*passage), n ast.Node) {
+	before := g.context
+	change(&g.context)
+	g.children(n)
+	g.context = before
+}
+
+func (g *gatherer) node(n ast.Node) {
+	switch n := n.(type) {
+	case *sheet.Section:
+		g.within(func(p *passage) { p.section, p.kind = n, body }, n)
+	case *sheet.Message:
+		g.within(func(p *passage) { p.message, p.step, p.kind = n, n.Step, warning }, n)
+	case *sheet.Step:
+		before := g.context
+		g.context.step, g.context.kind, g.context.first = n, stepText, true
+		for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+			g.node(c)
+			if _, ok := c.(*sheet.Message); !ok {
+				g.context.first = false
+			}
+		}
+		g.context = before
+	case *sheet.Question:
+		g.within(func(p *passage) { p.kind = question }, n)
+	case *sheet.Option:
+		g.within(func(p *passage) { p.kind, p.right = option, n.Right }, n)
+	case *ast.Blockquote:
+		g.within(func(p *passage) {
+			if p.kind == question {
+				p.kind = why
+			}
+		}, n)
+	case *sheet.Figure:
+		before := g.context
+		g.context.kind = caption
+		g.leaf(n)
+		g.context = before
+	case *sheet.Fence, *sheet.Live, *sheet.Table, *sheet.Problem:
+	case *ast.Heading:
+		before := g.context
+		g.context.kind = heading
+		g.leaf(n)
+		g.context = before
+	default:
+		if n.Type() != ast.TypeBlock {
+			return
+		}
+		if c := n.FirstChild(); c != nil && c.Type() == ast.TypeInline {
+			if n.Kind().String() == "TableCell" {
+				before := g.context
+				g.context.kind = cell
+				g.leaf(n)
+				g.context = before
+				return
+			}
+			g.leaf(n)
+			return
+		}
+		g.children(n)
+	}
+}
+
+// leaf reads one block.
+func (g *gatherer) leaf(n ast.Node) {
+	p := g.context
+	p.node = n
+	p.prose = g.facts.sheet.Prose(n, nil)
+	p.Text = phrase.Read(p.prose.Text, g.facts.reader.stems)
+	g.facts.passages = append(g.facts.passages, &p)
+	if p.message != nil {
+		g.facts.messageTexts[p.message] = append(g.facts.messageTexts[p.message], &p)
+	}
+}

@@ -1,0 +1,169 @@
+package phrase
+
+import "slices"
+
+// A Hit is where a phrase was found: the words First up to Last of the text,
+// those of the phrase's first part.
+type Hit struct {
+	// Pattern is the phrase's place in the list that the set was made of.
+	Pattern     int
+	First, Last int
+}
+
+// A Set is a list of phrases, ready to be looked for together.
+type Set struct {
+	patterns []Pattern
+	// byHead lists the parts that may start with a stem.
+	byHead map[string][]partRef
+	// anyHead are the parts that start with a number.
+	anyHead []partRef
+}
+
+type partRef struct{ pattern, part int }
+
+// NewSet makes a set of phrases.
+func NewSet(patterns []Pattern) *Set {
+	s := &Set{patterns: patterns, byHead: make(map[string][]partRef)}
+	for i := range patterns {
+		for j := range patterns[i].parts {
+			ref := partRef{i, j}
+			heads := patterns[i].parts[j].heads()
+			if heads == nil {
+				s.anyHead = append(s.anyHead, ref)
+			}
+			for _, h := range heads {
+				if !slices.Contains(s.byHead[h], ref) {
+					s.byHead[h] = append(s.byHead[h], ref)
+				}
+			}
+		}
+	}
+	return s
+}
+
+// A Mode says how a phrase counts.
+type Mode uint8
+
+const (
+	// Shown leaves out what the sentence says is not done or not there.
+	Shown Mode = iota
+	// Said takes the words as they stand, "no test lamp" for "test lamp".
+	Said
+)
+
+// Find lists the phrases of the set in the words of one stretch of the text,
+// each once, where it stands first. Phrases of several parts need all of them
+// there.
+func (s *Set) Find(t *Text, in Sentence, mode Mode) []Hit {
+	var hits []Hit
+	var partial map[partRef]Hit // first hit of a part of a phrase of several
+	at := func(ref partRef, i int) {
+		p := &s.patterns[ref.pattern]
+		last := p.parts[ref.part].match(t, i, in.Last)
+		if last < 0 || mode == Shown && !p.parts[ref.part].counts(t, in, i, last) {
+			return
+		}
+		hit := Hit{ref.pattern, i, last}
+		if len(p.parts) == 1 {
+			hits = append(hits, hit)
+			return
+		}
+		if partial == nil {
+			partial = make(map[partRef]Hit)
+		}
+		if _, ok := partial[ref]; !ok {
+			partial[ref] = hit
+		}
+	}
+	for i := in.First; i < in.Last; i++ {
+		for _, ref := range s.byHead[t.Words[i].Stem] {
+			at(ref, i)
+		}
+		for _, ref := range s.anyHead {
+			at(ref, i)
+		}
+	}
+	for ref, hit := range partial {
+		if ref.part == 0 && s.whole(partial, ref.pattern) {
+			hits = append(hits, hit)
+		}
+	}
+	slices.SortFunc(hits, func(a, b Hit) int {
+		if a.Pattern != b.Pattern {
+			return a.Pattern - b.Pattern
+		}
+		return a.First - b.First
+	})
+	return slices.CompactFunc(hits, func(a, b Hit) bool { return a.Pattern == b.Pattern })
+}
+
+func (s *Set) whole(partial map[partRef]Hit, pattern int) bool {
+	for j := range s.patterns[pattern].parts {
+		if _, ok := partial[partRef{pattern, j}]; !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// match reports where the part ends if it starts at word i, -1 where it does
+// not.
+func (p *part) match(t *Text, i, limit int) int {
+	at := i
+	for k := range p.words {
+		if k > 0 {
+			for at < limit && t.Words[at].Break < Comma && isArticle(t.Words[at].Lower) {
+				at++
+			}
+		}
+		if at >= limit || k > 0 && t.Words[at].Break >= Comma {
+			return -1
+		}
+		n := p.words[k].match(t, at, limit)
+		if n == 0 {
+			return -1
+		}
+		at += n
+	}
+	return at
+}
+
+// match reports how many words the slot takes at word i, 0 where it does not
+// fit.
+func (s *slot) match(t *Text, i, limit int) int {
+	w := &t.Words[i]
+	switch {
+	case s.exact != "":
+		if w.Text == s.exact {
+			return 1
+		}
+	case len(s.units) > 0:
+		if (w.Number || isNumberWord(w.Lower)) && i+1 < limit && slices.Contains(s.units, t.Words[i+1].Text) {
+			return 2
+		}
+	default:
+		if slices.Contains(s.stems, w.Stem) {
+			return 1
+		}
+	}
+	return 0
+}
+
+// isArticle reports a word that may stand within a phrase without being named
+// by it.
+func isArticle(lower string) bool {
+	switch lower {
+	case "the", "a", "an", "its", "your", "their", "his", "her", "this", "that", "each", "every", "any", "both", "s", "own":
+		return true
+	}
+	return false
+}
+
+// numberWords are numbers that people write in letters.
+var numberWords = map[string]bool{
+	"half": true, "one": true, "two": true, "three": true, "four": true, "five": true, "six": true, "seven": true,
+	"eight": true, "nine": true, "ten": true, "twelve": true, "fifteen": true, "twenty": true, "thirty": true,
+	"forty": true, "fifty": true, "sixty": true, "ninety": true, "several": true, "few": true, "couple": true,
+}
+
+func isNumberWord(lower string) bool { return numberWords[lower] }

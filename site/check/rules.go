@@ -1,0 +1,23 @@
+package check
+
+// Rules are all rules that look at a book once it is read, in the order in
+// which a reader should meet them.
+var Rules = []*Rule{
+	// What can hurt.
+	hazardUnguarded, hazardLate, weakWord, noticeForInjury, injuryWordForProperty, injuryAndPropertyMixed,
+	messageContent, mustSay, mustNotSay, titleUnknown, hazardUnknown, stepsInMessage, messageOrder, overWarning, toolsNamed,
+	// Numbers.
+	computedNumber, stopVerdict, readingWords, repeatedNumber, unbackedNumber,
+	// Structure.
+	sectionMissing, sectionOrder, jobWork, dateFuture, approvalOld, revisionDate, waiver,
+	// Links and figures.
+	link, anchor, externalLink, sheetNumber, stepNumber, figure, figureSafe, fileKind, unusedFigure, orphanSheet,
+	// Wording.
+	imperativeFirst, oneAction, conditionFirst, longSentence, noShould, vagueWord, andOr, bareNumber, termPreferred,
+	// The shop's data.
+	registerRows, glossaryTerms,
+}
+
+// LoaderRules are kept by the loader while it reads the files. They are here
+// for their explanations.
+var LoaderRules = []*Rule{}

@@ -1,0 +1,149 @@
+package check
+
+import (
+	"slices"
+	"strings"
+
+	"baybook/site/sheet"
+)
+
+// A plan is the sections that a kind of sheet has, in their order.
+var plans = map[sheet.Kind]struct{ order, required []string }{
+	sheet.Procedure: {
+		order:    []string{"Before you start", "Steps", "Prove it", "Hand over", "Check yourself", "Sources"},
+		required: []string{"Steps", "Prove it", "Sources"},
+	},
+	sheet.Guide:     {order: []string{"Check yourself", "Sources"}, required: []string{"Sources"}},
+	sheet.Reference: {order: []string{"Check yourself", "Sources"}, required: []string{"Sources"}},
+	sheet.Job:       {order: []string{"Work", "Sources"}, required: []string{"Work", "Sources"}},
+}
+
+var sectionMissing = &Rule{
+	Name: "section-missing",
+	Doc: `The sheet has the sections of its kind
+
+A procedure has Steps, a proof of the work ("Prove it") and Sources; a guide and
+a reference have Sources; a job has Work and Sources. Before the first section
+stands a sentence that says what the sheet gives. The sections hold something.
+
+Bad:
+
+	---
+	title: A sheet
+	number: EX-01
+	revision: A
+	date: 2026-01-02
+	owner: Bench
+	kind: procedure
+	minutes: 5
+	skill: apprentice
+	tools: [key]
+	materials: [label]
+	---
+	Proves that the lamp lights.
+
+	## Steps
+
+	1. Look at the lamp.
+
+	## Sources
+
+	- Common practice, no source.
+
+Good:
+
+	## Prove it
+
+	- The lamp lights.
+`,
+	Check: func(p *Pass) {
+		s := p.Sheet
+		for _, title := range plans[s.Front.Kind].required {
+			if s.Section(title) == nil {
+				p.Report(s.Front.Place("kind"), "a "+string(s.Front.Kind)+" needs a section “"+title+"”, and this one has none", "add ## "+title)
+			}
+		}
+		if first := s.Root.FirstChild(); s.Front.Kind != "" && (first == nil || isSection(first)) {
+			p.Report(s.Front.Place("title"), "no sentence before the first section says what the sheet gives", "write one or two: what it gives, and when to use it")
+		}
+		if steps := s.Section("Steps"); steps != nil && len(s.Steps) == 0 {
+			p.Report(steps.Span, "the section Steps holds no numbered list", "write the steps as 1. 2. 3.")
+		}
+		if work := s.Section("Work"); s.Front.Kind == sheet.Job && work != nil && len(s.Work) == 0 {
+			p.Report(work.Span, "the section Work names no sheets", "write a numbered list, each item starting with a link to a sheet")
+		}
+		for _, sec := range s.Sections {
+			if sec.FirstChild() == nil {
+				p.Report(sec.Span, "the section “"+sec.Title+"” is empty", "fill it, or take its heading out")
+			}
+		}
+	},
+}
+
+func isSection(n any) bool { _, ok := n.(*sheet.Section); return ok }
+
+var sectionOrder = &Rule{
+	Name: "section-order",
+	Doc: `The sections of a kind stand in their order, once each
+
+Every procedure reads the same way: Before you start, Steps, Prove it, Hand
+over, Check yourself, Sources. Free sections may stand between them.
+
+Bad:
+
+	---
+	title: A sheet
+	number: EX-01
+	revision: A
+	date: 2026-01-02
+	owner: Bench
+	kind: procedure
+	minutes: 5
+	skill: apprentice
+	tools: [key]
+	materials: [label]
+	---
+	Proves that the lamp lights.
+
+	## Steps
+
+	1. Look at the lamp.
+
+	## Sources
+
+	- Common practice, no source.
+
+	## Prove it
+
+	- The lamp lights.
+
+Good:
+
+	## Steps
+
+	1. Look at the lamp.
+`,
+	Check: func(p *Pass) {
+		order := plans[p.Sheet.Front.Kind].order
+		last, lastTitle := -1, ""
+		var seen []string
+		for _, sec := range p.Sheet.Sections {
+			at := slices.IndexFunc(order, func(t string) bool { return strings.EqualFold(t, sec.Title) })
+			if at < 0 {
+				continue
+			}
+			switch {
+			case slices.Contains(seen, order[at]):
+				p.Report(sec.Span, "the section “"+sec.Title+"” stands twice", "make one of the two")
+			case at < last:
+				p.Report(sec.Span, "“"+sec.Title+"” stands behind “"+lastTitle+"”", "order the sections: "+strings.Join(order, ", "))
+			default:
+				last, lastTitle = at, sec.Title
+			}
+			if order[at] != sec.Title {
+				p.Report(sec.Span, "the heading “"+sec.Title+"” is written “"+order[at]+"” in this book", "write ## "+order[at], withFix("write "+order[at], sec.Span, order[at]))
+			}
+			seen = append(seen, order[at])
+		}
+	},
+}
