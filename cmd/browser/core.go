@@ -2,10 +2,12 @@ package main
 
 import (
 	"strconv"
+	"strings"
 
 	"baybook/calculators"
 	"baybook/calculators/calc"
 	"baybook/site/find"
+	"baybook/site/study"
 )
 
 // A core answers questions. Its zero value knows the calculators but nothing
@@ -30,6 +32,7 @@ var questions = []question{
 	{"draw", 4, (*core).draw},
 	{"judge", 2, (*core).judge},
 	{"find", 2, (*core).find},
+	{"schedule", 2, (*core).schedule},
 }
 
 // response is an answer before it is written.
@@ -160,6 +163,35 @@ func (c *core) find(p []string) response {
 		say = "1 answer"
 	}
 	return response{ok: true, html: string(find.AppendMarkup(nil, hits, p[1])), say: say}
+}
+
+// schedule takes a card as "right ease days" and a grade, and gives the card
+// after it; again as the verdict check.
+func (c *core) schedule(p []string) response {
+	var card study.Card
+	words := strings.Fields(p[0])
+	grade, err := strconv.Atoi(p[1])
+	if err != nil || len(words) != 0 && len(words) != 3 {
+		return fault("a card is three numbers and a grade one")
+	}
+	if len(words) == 3 {
+		right, err1 := strconv.Atoi(words[0])
+		ease, err2 := strconv.ParseFloat(words[1], 64)
+		days, err3 := strconv.Atoi(words[2])
+		if err1 != nil || err2 != nil || err3 != nil {
+			return fault("a card is three numbers")
+		}
+		card = study.Card{Right: right, Ease: ease, Days: days}
+	}
+	next, again := card.Next(study.Grade(grade))
+	verdict := calc.OK
+	if again {
+		verdict = calc.Check
+	}
+	return response{
+		ok: true, verdict: verdict.String(),
+		query: strconv.Itoa(next.Right) + " " + strconv.FormatFloat(next.Ease, 'f', 4, 64) + " " + strconv.Itoa(next.Days),
+	}
 }
 
 // append writes the answer as one JSON object, empty parts left out.

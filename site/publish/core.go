@@ -21,7 +21,7 @@ import (
 type Core struct{ Module, Script []byte }
 
 // coreFolders are what the core is compiled from.
-var coreFolders = []string{"calculators", "site/find", "cmd/browser"}
+var coreFolders = []string{"calculators", "site/find", "site/study", "cmd/browser"}
 
 // Compiled gives the core of the module whose root is given, compiled with
 // the Go toolchain and kept in the user's cache by a hash of its source, so

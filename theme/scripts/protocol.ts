@@ -13,6 +13,8 @@ export interface Questions {
   judge: [limit: string, reading: string];
   /** words, way to the root → what was found. The index must be loaded first. */
   find: [words: string, root: string];
+  /** card as "right ease days" or "", grade 0 to 5 → the card after it, as query. */
+  schedule: [card: string, grade: string];
 }
 
 /** What went wrong with one input; input is "" where no single one is to blame. */
@@ -28,7 +30,7 @@ export interface Answer {
   html?: string;
   /** One sentence, for a screen reader. */
   say?: string;
-  /** The query that a draw filled in. */
+  /** The query that a draw filled in, or the card after a schedule. */
   query?: string;
   verdict?: "ok" | "check" | "stop";
   faults?: Fault[];
