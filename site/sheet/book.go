@@ -5,12 +5,10 @@ import (
 	"errors"
 	"io/fs"
 	"path"
-	"runtime"
 	"slices"
 	"strings"
-	"sync"
+	"time"
 
-	"baybook/calculators/calc"
 	"baybook/site/finding"
 )
 
@@ -29,6 +27,10 @@ type Book struct {
 	Shop     *Shop
 
 	byPath, byNumber map[string]*Sheet
+	// entries are what each file came to when it was read at begun, for the
+	// next reading of the folder.
+	entries map[string]*entry
+	begun   time.Time
 }
 
 // Sheet finds a sheet by its path without ending, nil where there is none.
@@ -43,51 +45,6 @@ const (
 	GlossaryFile = "glossary.yaml"
 	ShopFile     = "shop.yaml"
 )
-
-// Load reads the whole content folder. The findings are what is wrong with
-// the files as files; the error is for a folder that cannot be read at all.
-func Load(fsys fs.FS, calculators []*calc.Calculator) (*Book, finding.List, error) {
-	b := &Book{FS: fsys, Files: make(map[string]fs.FileInfo), Drawings: make(map[string]*finding.Source), byPath: make(map[string]*Sheet), byNumber: make(map[string]*Sheet)}
-	var list finding.List
-	report := func(f finding.Finding) { list = append(list, f) }
-	files, err := b.walk(report)
-	if err != nil {
-		return nil, nil, err
-	}
-	b.readData(report)
-	b.readDrawings(report)
-	reader := NewReader(calculators)
-	sheets := make([]*Sheet, len(files))
-	found := make([]finding.List, len(files))
-	var group sync.WaitGroup
-	next := make(chan int)
-	for range runtime.GOMAXPROCS(0) {
-		group.Go(func() {
-			for i := range next {
-				content, err := readFile(fsys, files[i])
-				if err != nil {
-					f := finding.NewSource(files[i], nil).At(0, 0)
-					f.Rule, f.Message, f.Do = "file", "the file cannot be read: "+reason(err), "check that the file is there and may be read"
-					found[i] = finding.List{f}
-					continue
-				}
-				sheets[i], found[i] = reader.Parse(files[i], content)
-			}
-		})
-	}
-	for i := range files {
-		next <- i
-	}
-	close(next)
-	group.Wait()
-	for i, s := range sheets {
-		list = append(list, found[i]...)
-		if s != nil {
-			b.add(s, report)
-		}
-	}
-	return b, list, nil
-}
 
 // add puts a sheet into the book and refuses a number used before.
 func (b *Book) add(s *Sheet, report func(finding.Finding)) {
@@ -133,13 +90,17 @@ func (b *Book) walk(report func(finding.Finding)) ([]string, error) {
 		if d.IsDir() {
 			return nil
 		}
+		info, err := d.Info()
+		if errors.Is(err, fs.ErrNotExist) {
+			return nil // an editor's passing file
+		}
+		if err != nil {
+			return err
+		}
+		b.entries[name] = &entry{size: info.Size(), changed: info.ModTime()}
 		if path.Ext(name) == ".md" {
 			files = append(files, name)
 			return nil
-		}
-		info, err := d.Info()
-		if err != nil {
-			return err
 		}
 		b.Files[name] = info
 		return nil
@@ -163,50 +124,4 @@ func reason(err error) string {
 		return p.Err.Error()
 	}
 	return err.Error()
-}
-
-// readDrawings reads the SVG files.
-func (b *Book) readDrawings(report func(finding.Finding)) {
-	for name, info := range b.Files {
-		if path.Ext(name) != ".svg" {
-			continue
-		}
-		content, err := readFile(b.FS, name)
-		if err != nil || info.Size() > mostBytes {
-			f := finding.NewSource(name, nil).At(0, 0)
-			f.Rule, f.Message, f.Do = "file", name+" cannot be read as a drawing, or is larger than a drawing is", "save it again, plain and small"
-			report(f)
-			continue
-		}
-		b.Drawings[name] = finding.NewSource(name, content)
-	}
-}
-
-// readData reads the register, the glossary and the shop's facts.
-func (b *Book) readData(report func(finding.Finding)) {
-	read := func(name string) *finding.Source {
-		content, err := readFile(b.FS, name)
-		if err != nil {
-			f := finding.NewSource(name, nil).At(0, 0)
-			f.Rule, f.Message, f.Do = "file", name+" cannot be read: "+reason(err), "put a "+name+" at the top of the content folder; baybook begin makes one"
-			report(f)
-			return nil
-		}
-		delete(b.Files, name)
-		src := finding.NewSource(name, content)
-		if !readable(src, report) {
-			return nil
-		}
-		return src
-	}
-	b.Register, b.Glossary, b.Shop = &Register{}, &Glossary{}, &Shop{}
-	if src := read(RegisterFile); src != nil {
-		b.Register = readRegister(src, report)
-	}
-	if src := read(GlossaryFile); src != nil {
-		b.Glossary = readGlossary(src, report)
-	}
-	if src := read(ShopFile); src != nil {
-		b.Shop = readShop(src, report)
-	}
 }
