@@ -1,0 +1,158 @@
+package circuit
+
+import (
+	"strings"
+
+	"baybook/calculators/calc"
+)
+
+// An Adjustment is one value of a circuit that its drawing may be asked again
+// with: a load, a length, a fuse.
+type Adjustment struct {
+	// Key names it in a query: "load.lamp.current".
+	Key string
+	// Label says it to a person: "lamp current".
+	Label string
+	// Value is what it is now, as it is written.
+	Value string
+	// Input says what is accepted.
+	Input calc.Input
+}
+
+// Adjustments lists what may be changed of a circuit, in the order of its
+// parts: the values that it gives, of the parts that the vehicle does not
+// have already.
+func (d *Draft) Adjustments() []Adjustment {
+	var list []Adjustment
+	for _, e := range d.Entries {
+		if get(e.Keys, "vehicle") == "yes" {
+			continue
+		}
+		c := class(e.Kind)
+		for i := range c.Keys {
+			p := &c.Keys[i]
+			if p.Live && hasKey(e.Keys, p.Name) {
+				list = append(list, Adjustment{c.Word + "." + e.Name + "." + p.Name, e.Name + " " + strings.ReplaceAll(p.Name, "_", " "), get(e.Keys, p.Name), p.Input})
+			}
+		}
+	}
+	return list
+}
+
+// Change makes a draft with other values: each pair is an adjustment's key
+// and its new value. The problems name the key that is not known or the value
+// that is refused; the draft is usable only where there is none.
+func (d *Draft) Change(pairs []calc.Pair) (*Draft, []*calc.Problem) {
+	var problems []*calc.Problem
+	out := *d
+	out.Entries = append([]Entry(nil), d.Entries...)
+	for _, pair := range pairs {
+		i, p := out.find(pair.Key)
+		if p == nil {
+			problems = append(problems, calc.Refuse(pair.Key, "is not a value of this circuit that can be changed; write load.name.current, wire.name.length and the like"))
+			continue
+		}
+		if _, msg := p.read(pair.Value); msg != "" {
+			problems = append(problems, calc.Refuse(pair.Key, msg))
+			continue
+		}
+		out.Entries[i].Keys = setKey(out.Entries[i].Keys, p.Name, strings.TrimSpace(pair.Value))
+	}
+	return &out, problems
+}
+
+// find finds the part and the key that "wire.W1.length" names.
+func (d *Draft) find(key string) (int, *Property) {
+	word, rest, _ := strings.Cut(key, ".")
+	name, prop, _ := strings.Cut(rest, ".")
+	c := classNamed(word)
+	if c == nil {
+		return 0, nil
+	}
+	p := c.key(prop)
+	if p == nil || !p.Live {
+		return 0, nil
+	}
+	for i, e := range d.Entries {
+		if e.Kind == c.Kind && e.Name == name {
+			return i, p
+		}
+	}
+	return 0, nil
+}
+
+// Ask is the way in for a page and the browser: a circuit as Encode wrote it
+// and a query of changes, in which state= names the state to draw and width=
+// how wide to draw. It answers with the markup of the circuit as it is then,
+// or with the problems.
+func Ask(encoded, query string) (markup []byte, problems []*calc.Problem) {
+	d, msg := Decode(encoded)
+	if msg != "" {
+		return nil, []*calc.Problem{calc.Refuse("", msg)}
+	}
+	pairs, msg := calc.ParseQuery(query)
+	if msg != "" {
+		return nil, []*calc.Problem{calc.Refuse("", msg)}
+	}
+	view := View{}
+	var changes []calc.Pair
+	for _, p := range pairs {
+		switch p.Key {
+		case "state":
+			view.State = p.Value
+		case "width":
+			width := calc.Input{Min: 240, Max: 2000}
+			v, msg := width.Read(p.Value)
+			if msg != "" {
+				return nil, []*calc.Problem{calc.Refuse("width", msg)}
+			}
+			view.Width = v.Num
+		default:
+			changes = append(changes, p)
+		}
+	}
+	d, problems = d.Change(changes)
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	n, faults := d.Build()
+	for _, f := range faults {
+		problems = append(problems, calc.Refuse(f.Key, f.Message+"; "+f.Do))
+	}
+	if n == nil {
+		return nil, problems
+	}
+	return AppendMarkup(nil, Analyse(n), view), nil
+}
+
+// A View says what of a circuit is shown.
+type View struct {
+	// State is the name of the state to draw; "" for the first in which
+	// something is on.
+	State string
+	// Width is how wide the drawing may be, in its own units; 0 for the width
+	// of a phone.
+	Width float64
+}
+
+// state is the index of the state that a view shows.
+func (s *Study) state(v View) int {
+	for i := range s.Network.States {
+		if s.Network.States[i].Name == v.State {
+			return i
+		}
+	}
+	best, most := 0, -1
+	for i, sol := range s.Solutions {
+		on := 0
+		for k := range s.Network.Branches {
+			if s.Network.draws(&s.Network.Branches[k]) && sol.On(s.Network, k) {
+				on++
+			}
+		}
+		if on > most {
+			best, most = i, on
+		}
+	}
+	return best
+}

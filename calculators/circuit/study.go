@@ -1,0 +1,99 @@
+package circuit
+
+import "math"
+
+// A Study is everything that can be said about a network: its solution in
+// every state, what a short does to every wire, what each fuse leaves live,
+// and how all that is judged.
+type Study struct {
+	Network   *Network
+	Solutions []*Solution // one for each state
+	Shorts    []Short
+	Blown     []Blown
+	// Standby is what the parked state draws and how long the battery lasts.
+	Standby    Standby
+	Judgements []Judgement
+
+	graph  *graph
+	sets   []setting
+	solver *solver
+}
+
+// Analyse solves and judges a network.
+func Analyse(n *Network) *Study {
+	s := &Study{Network: n, graph: newGraph(n), solver: newSolver(n)}
+	for i := range n.States {
+		s.Solutions = append(s.Solutions, s.solver.settle(i))
+	}
+	s.sets = s.settings()
+	s.Shorts = s.shorts()
+	s.Blown = s.blown()
+	s.Standby = s.standby()
+	s.judge()
+	return s
+}
+
+// A Blown says what a fuse leaves when it is open or pulled.
+type Blown struct {
+	Fuse int
+	// Dead lists the loads that lose their supply, Live the other feeds, by
+	// name of fuse or source, that keep its load side live.
+	Dead []int
+	Live []int
+}
+
+// blown looks behind every fuse with every switch closed.
+func (s *Study) blown() []Blown {
+	var list []Blown
+	n := s.Network
+	for i := range n.Branches {
+		b := &n.Branches[i]
+		if n.of(b).Kind != Fuse || b.Part != "" {
+			continue
+		}
+		blown := Blown{Fuse: b.Element}
+		dead, live := make(map[int]bool), make(map[int]bool)
+		for _, set := range s.sets {
+			pass := func(k int) bool { return !set.open[k] && n.passes(&n.Branches[k]) }
+			before := s.graph.reach(n.plus(), pass)
+			after := s.graph.reach(n.plus(), func(k int) bool { return k != i && pass(k) })
+			for k := range n.Branches {
+				l := &n.Branches[k]
+				if n.of(l).isLoad() && l.Law != Drives && l.Part != "rem" && before[l.From] && !after[l.From] && !dead[l.Element] {
+					dead[l.Element] = true
+					blown.Dead = append(blown.Dead, l.Element)
+				}
+			}
+			if before[b.From] && after[b.From] && after[b.To] {
+				s.feeders(i, b.To, set, live, &blown)
+			}
+		}
+		list = append(list, blown)
+	}
+	return list
+}
+
+// feeders finds the fuses through which a node stays live, without one of them.
+func (s *Study) feeders(without, node int, set setting, seen map[int]bool, out *Blown) {
+	n := s.Network
+	_, cut := s.graph.lets(node, without, set.open)
+	if len(cut) == 0 {
+		cut = []int{n.first(Source)}
+	}
+	for _, e := range cut {
+		if !seen[e] && e != out.Fuse {
+			seen[e] = true
+			out.Live = append(out.Live, e)
+		}
+	}
+}
+
+// most is the largest current in A through a branch in any state.
+func (s *Study) most(branch int) (amps float64, state int) {
+	for i, sol := range s.Solutions {
+		if a := math.Abs(sol.Flows[branch].Current); a > amps {
+			amps, state = a, i
+		}
+	}
+	return amps, state
+}
