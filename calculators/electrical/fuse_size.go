@@ -31,7 +31,7 @@ var FuseSize = &calc.Calculator{
 		{Text: "Correction for other air temperatures, the form of NEC 310.15", Standing: "from memory"},
 		{Text: "Factors for wires run together, NEC 310.15(B)(3)(a), 2014 numbering"},
 		{Text: "Under 18 AWG, down to 26 AWG: the 18 AWG current in proportion to area, a cautious value", Standing: "common practice, no source"},
-		{Text: "A lasting load uses at most 80 % of a fuse", Standing: "common practice, no source"},
+		{Text: "A fuse of at least 125 % of the lasting load, which then uses at most 80 % of it, US Navy NEETS Module 3"},
 		{Text: "Blade colours, ISO 8820-3", Standing: "from memory"},
 		{Text: "AWG areas, ASTM B258", Standing: "from memory"},
 	},

@@ -27,7 +27,7 @@ var FuseTap = &calc.Calculator{
 		{Name: "wire_limit", Label: "Wire may carry", Unit: "A", Help: "one wire, 105 C insulation, 40 C air"},
 	},
 	Sources: []calc.Source{
-		{Text: "A lasting load uses at most 80 % of a fuse", Standing: "common practice, no source"},
+		{Text: "A fuse of at least 125 % of the lasting load, which then uses at most 80 % of it, US Navy NEETS Module 3"},
 		{Text: "Limits for fuse taps", Standing: "common practice, no source"},
 		{Text: "Current of a conductor at 30 °C, 33 CFR 183.425 Table 5"},
 		{Text: "Correction to 40 °C, the form of NEC 310.15", Standing: "from memory"},
