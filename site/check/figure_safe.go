@@ -28,7 +28,7 @@ Bad:
 
 Good:
 
-	-- area/plain.svg --
+	-- area/drawing.svg --
 	<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><path d="M0 0L10 10" stroke="currentColor"/></svg>
 `,
 	CheckBook: func(p *Pass) {

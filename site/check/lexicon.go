@@ -22,13 +22,13 @@ hand handle hang have heat help hold hook hunt
 identify imagine initialise insert inspect install insulate isolate
 jack join judge jump keep kneel knock know
 label lay lead learn leave lengthen let level lever lift light limit line list listen load lock look loop loosen lower lubricate
-mark mask match measure melt mix mount move multiply
+make mark mask match measure melt mix mount move multiply
 name note number
 observe offer open order
 pack paint park part pass paste peel phone photograph pick pierce pin place plan play plug point polish pop position pour prefer prepare press prevent price prime print program prop protect prove pry pull pump punch push put
 quote
-raise reach read reassemble reattach rebuild receive reconnect record reduce refer refit refuse release relearn remove renew repeat replace report request reseal reset rest restore return reverse rinse rivet roll rotate round route rub run
-sand save saw scan scrape screw scribe seal search seat secure see select sell send separate set settle shake shape shield shift shorten show shrink shut sign size skip slide slip slit slow smooth solder sort space spare speak splice split spray spread square squeeze stack stand start state stay stick stop store straighten strap strengthen stretch strip subtract suck supply support swap swing switch
+raise reach read reassemble reattach rebuild receive reconnect record reduce refer refit refuse release relearn remove renew repeat replace report request reseal reset rest restore return reverse rinse rivet roll rotate round route rub rule run
+sand save saw scan scrape screw scribe seal search seat secure see select sell send separate set settle shake shape shield shift shorten show shrink shut sign sit size skip slide slip slit slow smooth solder sort space spare speak splice split spray spread square squeeze stack stand start state stay stick stop store straighten strap strengthen stretch strip subtract suck supply support swap swing switch
 tack take talk tap tape taper tear tell test thread throw tie tighten tilt tin tip torque touch trace train transfer treat trim trust try tuck tug tune turn twist type
 unbolt unclip uncoil uncover undo unfold unhook unload unlock unplug unroll unscrew unwind update use
 vacuum vent ventilate verify
@@ -38,14 +38,14 @@ wait walk warm warn wash watch wax wear weigh weld wet widen wind wipe work wrap
 const harms = `
 accident amputate asthma allergy bleed blind blow break brown burn burst buzz cancer chafe chip choke clog
 collapse collide corrode corrosion cost crack crash creep cripple crush cut damage dangle dazzle dead deaf
-deafen death die distort dizzy drain drop drown dull electrocute empty entangle explode explosion fail
-failure fall fatal fault fire flash flicker fly foul fracture freeze glow grab green hang harm heat hide hiss hit hole hum hurt
-ignite inflame injure injury intermittent irritate jam kill lame leak lock loose lose loss lost maim mark melt mildew misfire
-mould move noise overheat overload peel pierce pinch poison pop puncture rattle rip roll rot ruin run-away rust
-scald scar scorch scratch seize shatter shock short shut sink slam slice slip smoke smoulder snap spark spill spit splash split
-spoil spread stain stall start starve stick sting stop strain strangle strike suffocate swell tear throw tingle
-trap trip unsafe useless void wake warp water wear wet whine whip wound wrong refuse reject confuse silence block
-come clear blink blur mute deny trouble weaken loosen torn wind ends vanish unreadable forget clip reset`
+deafen death die distort dizzy drain drown dull electrocute empty entangle explode explosion fail
+failure fall fatal fault fire flash flicker fly foul fracture freeze glow grab green harm hide hiss hit hum hurt
+ignite inflame injure injury intermittent irritate jam kill lame leak loose lose loss lost maim melt mildew misfire
+mould move noise overheat overload peel pierce pinch poison puncture rattle rip roll rot ruin rust
+scald scar scorch scratch seize shatter shock short sink slam slice slip smoke smoulder snap spark spill spit splash split
+spoil spread stain stall starve sting strain strangle strike suffocate swell tear throw tingle
+trap trip unsafe useless void wake warp wear whine whip wound wrong refuse reject confuse silence block
+blink blur mute deny trouble weaken torn vanish unreadable forget cancel bleach catch nick glare wash sleep mark face eye finger lung bone head burnt hang wet rub`
 
 // protections are the words for protective equipment, by what they protect.
 var protections = []struct {
@@ -181,11 +181,52 @@ func (l *lexicon) orders(words []phrase.Word) bool {
 		return false
 	}
 	first := words[0].Lower
+	if len(words) > 1 && strings.HasSuffix(words[1].Lower, "ed") && words[1].Break == phrase.NoBreak && len(words[1].Lower) > 4 && (len(words) == 2 || !isNounAfter(words[2].Lower)) {
+		return false // "Reverse selected with ..."
+	}
+	if subject(words) {
+		return false
+	}
 	if l.verbs[first] || strings.HasPrefix(first, "re") && l.verbs[first[2:]] || strings.HasPrefix(first, "un") && l.verbs[first[2:]] {
 		return len(words) == 1 || !finite(words[1].Lower) || words[1].Break > phrase.NoBreak
 	}
 	// An unknown word is taken for a verb where an object follows it at once.
-	return len(words) > 1 && words[1].Break == phrase.NoBreak && !strings.HasSuffix(first, "ing") && determines(words[1].Lower)
+	if len(words) < 2 || words[1].Break != phrase.NoBreak || strings.HasSuffix(first, "ing") || strings.HasSuffix(first, "s") {
+		return false
+	}
+	switch words[1].Lower {
+	case "this", "that", "these", "those":
+		return false // "Glass that moves ..."
+	}
+	return determines(words[1].Lower)
+}
+
+// subject reports words that are the subject of a statement: a finite verb
+// follows them with nothing but nouns in between ("Thread-locker can start").
+func subject(words []phrase.Word) bool {
+	for i := 1; i < min(len(words), 5); i++ {
+		w := words[i]
+		if w.Break >= phrase.Comma {
+			return false
+		}
+		if finite(w.Lower) {
+			return true
+		}
+		switch w.Lower {
+		case "that", "what", "how", "which", "who", "whether", "and", "or", "as", "so":
+			return false
+		}
+		if determines(w.Lower) || opens(w.Lower) {
+			return false
+		}
+	}
+	return false
+}
+
+// isNounAfter reports that a participle goes with a noun behind it, as in
+// "check used fuses".
+func isNounAfter(lower string) bool {
+	return !opens(lower) && lower != "and" && lower != "or" && lower != "but" && !finite(lower)
 }
 
 func isAdverb(lower string) bool {

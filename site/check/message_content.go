@@ -1,7 +1,10 @@
 package check
 
 import (
+	"strings"
+
 	"baybook/site/check/phrase"
+	"baybook/site/finding"
 	"baybook/site/sheet"
 )
 
@@ -34,7 +37,12 @@ Good:
 			case !consequence && !avoidance:
 				p.Report(m.Span, "the message says neither what may happen nor how to avoid it", "add both behind the title")
 			case !consequence:
-				p.Report(m.Span, "the message does not say what may happen", "put a sentence with the consequence before the order: what it burns, breaks, crushes or costs")
+				p.Report(m.Span, "the message does not say what may happen", "put a sentence with the consequence before the order: what it burns, breaks, crushes or costs",
+					func(f *finding.Finding) {
+						if m.Word == sheet.Notice {
+							f.Severity = finding.Warning // a NOTICE may leave the obvious unsaid
+						}
+					})
 			case !avoidance:
 				p.Report(m.Span, "the message does not say how to avoid it", "end with an order: what to do, or what not to do")
 			}
@@ -46,17 +54,16 @@ Good:
 func (p *Pass) content(m *sheet.Message) (consequence, avoidance bool) {
 	for _, t := range p.facts.messageTexts[m] {
 		for _, s := range t.Sentences {
-			words := t.In(s)
-			order := p.isOrder(words)
-			avoidance = avoidance || order || givesRule(words)
-			if !order {
-				consequence = consequence || p.tellsHarm(words)
-				continue
-			}
-			// An order may carry its consequence: "..., or it burns".
-			for i, w := range words {
-				if i > 0 && (w.Break >= phrase.Comma || w.Lower == "because" || w.Lower == "or") {
-					consequence = consequence || p.tellsHarm(words[i:]) && (w.Lower == "or" || w.Lower == "because" || w.Break == phrase.Clause || w.Lower == "for")
+			for _, words := range clauses(t.In(s)) {
+				switch {
+				case p.states(words):
+					consequence = true
+					avoidance = avoidance || p.isOrder(words) || givesRule(words)
+				case p.isOrder(words):
+					avoidance = true
+					consequence = consequence || p.warnsBehind(words)
+				default:
+					avoidance = avoidance || givesRule(words)
 				}
 			}
 		}
@@ -64,39 +71,142 @@ func (p *Pass) content(m *sheet.Message) (consequence, avoidance bool) {
 	return consequence, avoidance
 }
 
-func (p *Pass) tellsHarm(words []phrase.Word) bool {
+// clauses parts a sentence at its colons, semicolons, dashes and brackets.
+func clauses(words []phrase.Word) [][]phrase.Word {
+	var list [][]phrase.Word
+	from := 0
+	for i := 1; i < len(words); i++ {
+		if words[i].Break == phrase.Clause {
+			list = append(list, words[from:i])
+			from = i
+		}
+	}
+	return append(list, words[from:])
+}
+
+// states reports a clause that states what may happen: it has a word of harm
+// and is no order. Words that can be both a verb and a thing ("trim clips fly")
+// are taken for the thing where a word of harm follows without an article
+// after the first.
+func (p *Pass) states(words []phrase.Word) bool {
+	if !p.tellsHarm(words) {
+		return false
+	}
+	at, ok := action(words)
+	if !ok {
+		return true
+	}
+	rest := words[at:]
+	if !p.reader.lexicon.orders(rest) {
+		return true
+	}
+	if len(rest) < 2 || !alsoThing(rest[0].Lower) || determines(rest[1].Lower) || !p.tellsHarm(rest[1:]) {
+		return false
+	}
+	return !prepositional(rest[1].Lower) || p.thirdPerson(rest[1:]) || hasFinite(rest[1:])
+}
+
+// hasFinite reports a finite verb in the main part of a clause: before its
+// comma, and outside what if, when or that lead in.
+func hasFinite(words []phrase.Word) bool {
 	for _, w := range words {
-		if p.reader.lexicon.harms[w.Stem] {
+		switch {
+		case w.Break >= phrase.Comma, w.Lower == "if", w.Lower == "when", w.Lower == "where", w.Lower == "that", w.Lower == "until", w.Lower == "unless", w.Lower == "as":
+			return false
+		case finite(w.Lower):
 			return true
 		}
 	}
 	return false
 }
 
-// isOrder reports whether a sentence is an order, a condition before it or
-// not.
+// thirdPerson reports a word that can be a verb of a statement: gives, takes.
+func (p *Pass) thirdPerson(words []phrase.Word) bool {
+	for _, w := range words {
+		if base, ok := strings.CutSuffix(w.Lower, "s"); ok && (p.reader.lexicon.verbs[base] || p.reader.lexicon.verbs[strings.TrimSuffix(base, "e")]) {
+			return true
+		}
+	}
+	return false
+}
+
+// warnsBehind reports an order that carries its consequence: "..., or it
+// burns".
+func (p *Pass) warnsBehind(words []phrase.Word) bool {
+	for i, w := range words {
+		if i > 0 && (w.Lower == "or" || w.Lower == "because" || w.Lower == "for" || w.Lower == "otherwise") && p.tellsHarm(words[i:]) && w.Break >= phrase.Comma {
+			return true
+		}
+	}
+	return false
+}
+
+// tellsHarm reports a word of harm, or something that does not do what it is
+// for.
+func (p *Pass) tellsHarm(words []phrase.Word) bool {
+	for i, w := range words {
+		if p.reader.lexicon.harms[w.Stem] || w.Lower == "not" && i > 0 && (finite(words[i-1].Lower) || words[i-1].Lower == "do") && i > 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// isOrder reports whether a clause is an order, a condition before it or not.
 func (p *Pass) isOrder(words []phrase.Word) bool {
 	at, ok := action(words)
 	return ok && p.reader.lexicon.orders(words[at:])
 }
 
+// alsoThing reports a verb that also names a thing or a quality, so that it
+// can open a statement.
+func alsoThing(lower string) bool {
+	switch lower {
+	case "trim", "cut", "saw", "drill", "glue", "tape", "reverse", "lead", "test", "screw", "light", "level", "clip", "paint", "dust", "solder",
+		"grease", "file", "brush", "clamp", "wet", "dry", "empty", "clean", "open", "loose", "free", "water", "heat", "supply", "noise", "stop", "lock",
+		"tap", "feed", "ground", "fuse", "plug", "press", "hook", "seal", "weld", "tin", "charge", "wire", "route", "guide", "note", "work", "power", "sleeve":
+		return true
+	}
+	return false
+}
+
+func prepositional(lower string) bool {
+	switch lower {
+	case "to", "at", "in", "on", "off", "out", "up", "down", "from", "with", "behind", "under", "through", "away", "only", "by", "over":
+		return true
+	}
+	return false
+}
+
 // givesRule reports a rule that is no order in form: "No flame in the
-// vehicle", "Hearing protection on", "Only a qualified person works there".
+// vehicle", "Hearing protection on", "One person drives, another operates".
 func givesRule(words []phrase.Word) bool {
 	if len(words) == 0 {
 		return false
 	}
-	switch words[0].Lower {
-	case "no", "only", "nobody", "never", "none", "nothing":
-		return true
-	}
-	for _, w := range words {
+	for i, w := range words {
 		switch w.Lower {
-		case "must", "never", "first", "only":
+		case "must", "never", "only", "nobody", "none", "outdoors", "static", "otherwise":
 			return true
+		case "no", "not", "first":
+			if i == 0 || w.Break >= phrase.Comma {
+				return true
+			}
+		case "stands", "stand", "stays", "drives", "works", "comes", "goes", "refer", "operates":
+			if i > 0 && (isPerson(words[i-1].Lower) || w.Lower == "operates") {
+				return true
+			}
 		}
 	}
 	return len(words) > 1 && !finiteAny(words)
+}
+
+func isPerson(lower string) bool {
+	switch lower {
+	case "person", "helper", "spotter", "somebody", "specialist", "another", "everybody", "everything", "vehicle":
+		return true
+	}
+	return false
 }
 
 // finiteAny reports whether any word makes the words a statement.

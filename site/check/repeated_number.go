@@ -25,17 +25,17 @@ Bad:
 
 	## Steps
 
-	1. Fit a fuse of [5 A](calc:fuse-size?load=3A&wire=16AWG#fuse) at the source.
+	1. Fit a fuse of [4 A](calc:fuse-size?load=3A&wire=16AWG#fuse) at the source.
 
 Good:
 
 	## Before you start
 
-	Lay out the 5 A fuse.
+	Lay out the 4 A fuse.
 
 	## Steps
 
-	1. Fit a fuse of [5 A](calc:fuse-size?load=3A&wire=16AWG#fuse) at the source.
+	1. Fit a fuse of [4 A](calc:fuse-size?load=3A&wire=16AWG#fuse) at the source.
 `,
 	Check: func(p *Pass) {
 		computed := p.computedBy()

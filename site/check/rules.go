@@ -7,11 +7,11 @@ var Rules = []*Rule{
 	hazardUnguarded, hazardLate, weakWord, noticeForInjury, injuryWordForProperty, injuryAndPropertyMixed,
 	messageContent, mustSay, mustNotSay, titleUnknown, hazardUnknown, stepsInMessage, messageOrder, overWarning, toolsNamed,
 	// Numbers.
-	computedNumber, stopVerdict, readingWords, repeatedNumber, unbackedNumber,
+	computedNumber, stopVerdict, readingWords, repeatedNumber, conversion, unbackedNumber,
 	// Structure.
 	sectionMissing, sectionOrder, jobWork, dateFuture, approvalOld, revisionDate, waiver,
 	// Links and figures.
-	link, anchor, externalLink, sheetNumber, stepNumber, figure, figureSafe, fileKind, unusedFigure, orphanSheet,
+	link, linkForm, anchor, externalLink, sheetNumber, stepNumber, figure, figureSafe, fileKind, unusedFigure, orphanSheet,
 	// Wording.
 	imperativeFirst, oneAction, conditionFirst, longSentence, noShould, vagueWord, andOr, bareNumber, termPreferred,
 	// The shop's data.
@@ -20,4 +20,7 @@ var Rules = []*Rule{
 
 // LoaderRules are kept by the loader while it reads the files. They are here
 // for their explanations.
-var LoaderRules = []*Rule{}
+var LoaderRules = []*Rule{
+	fileRule, fileSize, utf8Rule, hiddenCharacter, nestingRule, frontMatter, rawHTML, headingRule, stepsRule, signalWord,
+	calcLink, readingLink, questionRule, workRule, hazardRegister, glossaryFile, shopFile,
+}

@@ -25,7 +25,7 @@ Good:
 
 	## Steps
 
-	1. Fit a fuse of [5 A](calc:fuse-size?load=3A&wire=16AWG#fuse) at the source.
+	1. Fit a fuse of [4 A](calc:fuse-size?load=3A&wire=16AWG#fuse) at the source.
 `,
 	Check: func(p *Pass) {
 		for _, v := range p.Sheet.Values {

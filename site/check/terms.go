@@ -13,6 +13,7 @@ import (
 type glossary struct {
 	not    *phrase.Set
 	terms  []string // by phrase
+	names  []string // the name not used, by phrase, in small letters
 	faults []string
 }
 
@@ -30,6 +31,7 @@ func readGlossary(from *sheet.Glossary, stems *phrase.Stems) *glossary {
 				continue
 			}
 			list, g.terms = append(list, p), append(g.terms, t.Name)
+			g.names = append(g.names, strings.ToLower(n))
 		}
 	}
 	g.not = phrase.NewSet(list)
@@ -76,10 +78,7 @@ func (p *Pass) otherName(t *passage, hit phrase.Hit) {
 	term := p.reader.glossary.terms[hit.Pattern]
 	start, end := t.Words[hit.First].Start, t.Words[hit.Last-1].End
 	found := t.Source[start:end]
-	if within := strings.ToLower(found); strings.Contains(within, strings.ToLower(term)) {
-		return // the term itself, in another form
-	}
-	if verbal(t, hit) {
+	if !sameName(found, p.reader.glossary.names[hit.Pattern]) {
 		return
 	}
 	written := likeFound(term, found)
@@ -91,11 +90,12 @@ func (p *Pass) otherName(t *passage, hit phrase.Hit) {
 	p.Report(span, "this book calls “"+found+"” "+term, "write "+written, extra)
 }
 
-// verbal reports a hit that is a verb form of the name, which no other name
-// replaces.
-func verbal(t *passage, hit phrase.Hit) bool {
-	last := t.Words[hit.Last-1].Lower
-	return hit.Last-hit.First == 1 && (strings.HasSuffix(last, "ing") || strings.HasSuffix(last, "ed"))
+// sameName reports whether words are a name or its plural, and not merely
+// words of the same stems.
+func sameName(found, name string) bool {
+	plain := strings.ToLower(strings.ReplaceAll(strings.Join(strings.Fields(found), " "), "-", " "))
+	name = strings.ReplaceAll(name, "-", " ")
+	return plain == name || plain == name+"s" || plain == name+"es"
 }
 
 // likeFound gives a term the capital and the plural of the name that it

@@ -18,8 +18,8 @@ A reader can then tell a computed number from a sourced and a remembered one.
 A number in the steps, the proof or a message is backed where it is computed
 (calc:), read (reading:), an input of a computation of the page, or on the
 list of tools and materials; where its paragraph names a source or says
-"common practice", "example" or "from memory"; or where the Sources section
-gives the same number.
+"common practice", "example" or "from memory"; where the Sources section gives
+the same number; or where the register's own message on the hazard does.
 
 Bad:
 
@@ -39,11 +39,12 @@ Good:
 			if t.step == nil && !t.in("Prove it") && t.message == nil {
 				continue
 			}
-			if namesSource(t.Source) {
+			if namesSource(t.Source) || t.kind == cell && p.saysExampleIn(t.step) {
 				continue
 			}
-			for _, q := range quantities(t.Source) {
-				if q.Bare || q.Unit.Symbol == "" || isLink(t, q.number) || isGauge(&q) || backed.has(&q) {
+			list := quantities(t.Source)
+			for i, q := range list {
+				if q.Bare || q.Unit.Symbol == "" || isLink(t, q.number) || isGauge(&q) || backed.has(&q) || isNominal(t.Source, &q) || i > 0 && restates(t.Source, &list[i-1], &q) || inFault(t, &q) {
 					continue
 				}
 				p.Report(t.prose.Span(q.all.Start, q.all.End), "nothing says where "+q.String()+" comes from", "compute it (calc:), name its source here or in Sources, or say (common practice)")
@@ -54,6 +55,44 @@ Good:
 
 // isGauge reports a wire gauge, which is a name of a size.
 func isGauge(q *quantity) bool { return q.Unit.Symbol == "AWG" }
+
+// isNominal reports the name of a system, "the 12 V battery", which measures
+// nothing.
+func isNominal(text string, q *quantity) bool {
+	if q.Unit.Symbol != "V" || q.Value != 12 && q.Value != 24 && q.Value != 48 {
+		return false
+	}
+	after := strings.Fields(text[q.all.End:])
+	if len(after) == 0 {
+		return false
+	}
+	switch strings.Trim(strings.ToLower(after[0]), ".,;:)") {
+	case "battery", "batteries", "system", "systems", "supply", "socket", "side", "feed", "vehicle", "vehicles", "device", "lamp", "lamps", "adapter", "outlet", "led", "leds", "string":
+		return true
+	}
+	return false
+}
+
+// inFault reports a number in a sentence about what people do wrong.
+func inFault(t *passage, q *quantity) bool {
+	for _, s := range t.Sentences {
+		if tellsFault(t.In(s)) {
+			return q.number.Start >= t.Words[s.First].Start
+		}
+	}
+	return false
+}
+
+// saysExampleIn reports whether the text of a step says that its numbers are
+// an example.
+func (p *Pass) saysExampleIn(step *sheet.Step) bool {
+	for _, t := range p.facts.passages {
+		if step != nil && t.step == step && (strings.Contains(t.Source, "example") || strings.Contains(t.Source, "invented") || strings.Contains(t.Source, "practice")) {
+			return true
+		}
+	}
+	return false
+}
 
 // A backing is the numbers of a sheet that something stands behind.
 type backing []calc.Quantity
@@ -82,6 +121,13 @@ func (p *Pass) backing() backing {
 	for _, t := range p.facts.passages {
 		if t.in("Sources") || t.step == nil && t.message == nil && namesSource(t.Source) {
 			add(t.Source)
+		}
+	}
+	for _, m := range p.Sheet.Messages {
+		for _, h := range p.namedIn(m) {
+			if h != nil {
+				add(h.Message) // the register's row has its own source
+			}
 		}
 	}
 	for _, r := range p.Sheet.Readings {
@@ -119,7 +165,7 @@ func (p *Pass) computations(do func(*sheet.Computation)) {
 // sourceWords name a kind of source, or say that there is none.
 var sourceWords = []string{
 	"practice", "from memory", "example", "invented", "handbook", "data sheet", "datasheet", "maker", "manufacturer", "as measured",
-	"shop limit", "shop's limit", "house limit", "book limit", "training text", "by the table", "council", "catalogue",
+	"shop limit", "shop's limit", "house limit", "book limit", "training text", "by the table", "Council", "catalogue",
 	"CFR", "ISO", "IEC", "DIN", "SAE", "ANSI", "ASTM", "FMVSS", "HSE", "NIOSH", "NFPA", "EN ", "UL ", "ABYC", "AC 43", "USC", "MIL-", "AES", "OSHA", "NHTSA", "FAA", "O*NET", "Title 13", "W3C", "ECE", "UN R",
 }
 

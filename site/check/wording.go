@@ -171,6 +171,9 @@ Good:
 			}
 			for i := at + 1; i < len(words); i++ {
 				lower := words[i].Lower
+				if words[i].Break >= phrase.Clause {
+					return
+				}
 				if lower != "if" && lower != "unless" {
 					continue
 				}
@@ -230,7 +233,7 @@ Good:
 var andOr = &Rule{
 	Name:     "and-or",
 	Severity: finding.Warning,
-	Doc: `No and/or, no etc.
+	Doc: `Neither and/or nor etc. stands in a step
 
 Both leave the choice to the reader without saying so.
 
@@ -303,6 +306,9 @@ func (p *Pass) secondAction(words []phrase.Word) int {
 		if !joined || !p.reader.lexicon.verbs[words[i].Lower] || finite(words[i+1].Lower) {
 			continue
 		}
+		if i >= 2 && p.reader.lexicon.verbs[words[i-2].Lower] && i-2 == at {
+			continue // glue and clamp the box: one object
+		}
 		rest := words[i+1:]
 		if words[i-1].Lower == "then" && sequel(words, at, i) {
 			return i
@@ -333,7 +339,7 @@ func takesUp(words []phrase.Word) bool {
 // recording reports a verb that only notes what the first action gave.
 func recording(lower string) bool {
 	switch lower {
-	case "write", "note", "record", "read", "watch", "look", "photograph", "mark", "compare", "check", "listen", "feel", "hold", "keep", "count", "see":
+	case "write", "note", "record", "read", "watch", "look", "photograph", "mark", "compare", "check", "listen", "feel", "hold", "keep", "count", "see", "leave", "save", "stop", "tick", "sign":
 		return true
 	}
 	return false
@@ -384,7 +390,16 @@ func unitMissing(text string, q *quantity, range_ bool) bool {
 	before := lastWord(text[:q.number.Start])
 	switch before {
 	case "to", "at", "of", "than", "about", "least", "most", "under", "over", "reads", "exactly":
-		return ends && !reference(text[:q.number.Start])
+		return ends && !reference(text[:q.number.Start]) && !isTerminal(q.Number) && q.Number != "1"
+	}
+	return false
+}
+
+// isTerminal reports a terminal designation of DIN 72552.
+func isTerminal(number string) bool {
+	switch number {
+	case "15", "30", "31", "49", "50", "53", "54", "56", "58", "75", "85", "86", "87":
+		return true
 	}
 	return false
 }

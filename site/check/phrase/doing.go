@@ -43,11 +43,11 @@ func (p *part) done(t *Text, in Sentence, i int) bool {
 	if w.Break == Hyphen {
 		return false // hand-drill
 	}
-	if leadsToVerb(before.Lower) && w.Break < Full {
-		return gerund || !nounUse(t, in, i)
-	}
 	if gerund {
-		return strings.HasPrefix(before.Lower, "keep") || w.Break >= Comma
+		return leadsToGerund(before.Lower) || w.Break >= Comma
+	}
+	if leadsToVerb(before.Lower) {
+		return !nounUse(t, in, i)
 	}
 	if w.Break >= Comma || before.Lower == "and" || before.Lower == "or" {
 		return !nounUse(t, in, i) && !listed(t, in, i)
@@ -66,13 +66,21 @@ func (p *part) isBase(w *Word) bool {
 	return false
 }
 
-// leadsToVerb reports a word behind which a bare verb or a gerund is being
-// done.
+// leadsToVerb reports a word behind which a bare verb is being done.
 func leadsToVerb(lower string) bool {
 	switch lower {
-	case "to", "then", "you", "now", "first", "again", "before", "after", "by", "while", "when", "also", "only",
-		"slowly", "gently", "carefully", "once", "must", "can", "may", "will", "always", "not", "never", "don",
-		"without", "for", "during", "instead", "than", "from", "t", "of", "cannot", "avoid", "start", "stop", "finish", "they", "we":
+	case "to", "then", "you", "now", "first", "again", "also", "only", "once", "must", "can", "may", "will", "always",
+		"not", "never", "don", "t", "cannot", "they", "we", "let", "when", "if", "where", "i":
+		return true
+	}
+	return strings.HasSuffix(lower, "ly")
+}
+
+// leadsToGerund reports a word behind which a gerund is being done.
+func leadsToGerund(lower string) bool {
+	switch lower {
+	case "before", "after", "by", "while", "when", "without", "for", "during", "of", "than", "from", "avoid", "start", "stop", "finish", "keep",
+		"never", "and", "or", "if", "in", "on", "is", "are", "no", "not":
 		return true
 	}
 	return strings.HasSuffix(lower, "ly")
