@@ -4,7 +4,7 @@ package theme
 
 import "embed"
 
-// Files are the theme's folders: templates, styles, scripts, icons.
+// Files are the theme's folders: templates, styles, scripts, worker, icons, schemas.
 //
-//go:embed templates styles scripts icons
+//go:embed templates styles scripts worker icons schemas
 var Files embed.FS

@@ -37,7 +37,7 @@ var questions = []question{
 
 // response is an answer before it is written.
 type response struct {
-	ok                        bool
+	ok, read                  bool
 	html, say, query, verdict string
 	faults                    []*calc.Problem
 }
@@ -116,7 +116,7 @@ func (c *core) mark(p []string) response {
 	if m.Read && m.Right {
 		verdict = calc.OK
 	}
-	return response{ok: true, html: string(calc.AppendMarking(nil, m)), say: m.Text, verdict: verdict.String()}
+	return response{ok: true, read: m.Read, html: string(calc.AppendMarking(nil, m)), say: m.Text, verdict: verdict.String()}
 }
 
 func (c *core) draw(p []string) response {
@@ -147,7 +147,7 @@ func (c *core) judge(p []string) response {
 		return fault(msg)
 	}
 	verdict, text, read := limit.Judge(p[1])
-	return response{ok: read, say: text, verdict: verdict.String()}
+	return response{ok: true, read: read, say: text, verdict: verdict.String()}
 }
 
 func (c *core) find(p []string) response {
@@ -198,6 +198,9 @@ func (c *core) schedule(p []string) response {
 func (r response) append(b []byte) []byte {
 	b = append(b, `{"ok":`...)
 	b = strconv.AppendBool(b, r.ok)
+	if r.read {
+		b = append(b, `,"read":true`...)
+	}
 	for _, part := range [...]struct{ name, value string }{
 		{"html", r.html}, {"say", r.say}, {"query", r.query}, {"verdict", r.verdict},
 	} {

@@ -31,11 +31,7 @@ func Compiled(ctx context.Context, moduleRoot string) (Core, error) {
 	if err != nil {
 		return Core{}, fmt.Errorf("the core's source: %w", err)
 	}
-	cache, err := os.UserCacheDir()
-	if err != nil {
-		cache = os.TempDir()
-	}
-	dir := filepath.Join(cache, "baybook")
+	dir := cacheFolder()
 	file := filepath.Join(dir, "core-"+key+".wasm")
 	module, err := os.ReadFile(file)
 	if err != nil {
@@ -56,6 +52,15 @@ func Compiled(ctx context.Context, moduleRoot string) (Core, error) {
 		}
 	}
 	return Core{Module: module, Script: script}, nil
+}
+
+// cacheFolder is where what is dear to make is kept between builds.
+func cacheFolder() string {
+	cache, err := os.UserCacheDir()
+	if err != nil {
+		cache = os.TempDir()
+	}
+	return filepath.Join(cache, "baybook")
 }
 
 // compile runs the Go toolchain.

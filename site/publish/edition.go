@@ -30,7 +30,7 @@ func (e *Edition) Add(name string, data []byte) {
 // Worker makes the service worker of the edition: the theme's worker behind
 // the edition's name and list of files.
 func (e *Edition) Worker(theme fs.FS) ([]byte, error) {
-	code, err := bundleOne(theme, "scripts/worker.ts", api.FormatIIFE)
+	code, err := bundleOne(theme, "worker/worker.ts", api.FormatIIFE)
 	if err != nil {
 		return nil, err
 	}

@@ -18,7 +18,9 @@ const problem = (section: HTMLElement): void => {
     e.preventDefault();
     void core()
       .then((it) => {
-        marking.innerHTML = String(it.ask("mark", calculator, String(section.dataset.drawn), output, answer.value).html);
+        const marked = it.ask("mark", calculator, String(section.dataset.drawn), output, answer.value);
+        marking.innerHTML = String(marked.html);
+        if (marked.read) tell(section, marked.verdict === "ok");
       })
       .catch((reason: unknown) => {
         marking.textContent = `The answer cannot be marked now: ${String(reason)}`;
@@ -60,5 +62,11 @@ const ask = (question: HTMLFieldSetElement): void => {
     }
     delete question.dataset.asked;
     said.textContent = right ? "Right." : "Not yet. The reason stands above.";
+    tell(question, right);
   });
+};
+
+/** Tells the study deck how a card was answered. */
+const tell = (card: HTMLElement, right: boolean): void => {
+  card.dispatchEvent(new CustomEvent("book:marked", { detail: right }));
 };

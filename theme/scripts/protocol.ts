@@ -33,5 +33,7 @@ export interface Answer {
   /** The query that a draw filled in, or the card after a schedule. */
   query?: string;
   verdict?: "ok" | "check" | "stop";
+  /** False where an answer or reading could not be read. */
+  read?: boolean;
   faults?: Fault[];
 }

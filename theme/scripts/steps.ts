@@ -2,11 +2,15 @@
 // step view is the sheet itself with everything else folded away, so there is
 // one document and one set of ticks.
 
-import { keep, kept } from "./store";
+import { keep, kept, onChange } from "./store";
 
 /** Makes ticks last and the step view work. */
 export const start = (root: HTMLElement): void => {
   for (const step of root.querySelectorAll<HTMLElement>(".step")) tickLasts(step);
+  onChange((item, value) => {
+    const tick = document.getElementById(item)?.querySelector<HTMLInputElement>(".tick");
+    if (tick) tick.checked = value === "done";
+  });
   const open = root.querySelector<HTMLButtonElement>("[data-do=steps]");
   const screens = screensOf(root);
   if (!open || screens.length === 0) return;

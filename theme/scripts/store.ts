@@ -1,36 +1,154 @@
-// What is kept on the device for the sheet in the page, and what is said when
-// the browser keeps nothing.
+// What is kept on the device. Every tick, reading and note has a key of its
+// own under its job and sheet, so two tabs never write over each other's.
 
-const place = (name: string): string =>
-  `sheet/${document.documentElement.dataset.sheet ?? location.pathname}/${name}`;
+/** A job on the bench: what the tech typed when it was opened. */
+export interface Job {
+  id: string;
+  vehicle: string;
+  date: string;
+}
 
-/** Keeps a word under a name; says so in the page where the browser refuses. */
-export const keep = (name: string, value: string): void => {
-  try {
-    localStorage.setItem(place(name), value);
-  } catch {
-    refuse();
+const noJob = "none";
+const separator = "\u001f";
+
+/** Whose ticks and readings this tab shows: the job chosen here, else the one chosen last. */
+export const currentJob = (): string => read(sessionStorage, "bay-job") ?? read(localStorage, "bay-job") ?? noJob;
+
+/** Chooses the job for this tab, and for tabs opened later. */
+export const chooseJob = (id: string): void => {
+  write(sessionStorage, "bay-job", id);
+  write(localStorage, "bay-job", id);
+};
+
+/** The jobs opened on this device, newest first. */
+export const jobs = (): Job[] => {
+  const list: Job[] = [];
+  for (const [key, value] of entries()) {
+    if (!key.startsWith("bay-job:")) continue;
+    const job = parse<Job>(value);
+    if (job) list.push({ ...job, id: key.slice("bay-job:".length) });
   }
+  return list.sort((a, b) => b.date.localeCompare(a.date) || b.id.localeCompare(a.id));
+};
+
+/** Opens a job and chooses it. */
+export const openJob = (vehicle: string, date: string, id: string = crypto.randomUUID()): string => {
+  write(localStorage, `bay-job:${id}`, JSON.stringify({ vehicle, date }));
+  chooseJob(id);
+  return id;
+};
+
+/** Closes a job: everything kept of it goes. */
+export const closeJob = (id: string): void => {
+  for (const [key] of entries()) {
+    if (key === `bay-job:${id}` || key.startsWith(`bay${separator}${id}${separator}`)) remove(key);
+  }
+  if (currentJob() === id) chooseJob(noJob);
+};
+
+/** Whether ticks and readings go into a job, or stand by themselves. */
+export const hasJob = (): boolean => currentJob() !== noJob;
+
+/** The sheet of this page. */
+export const thisSheet = (): string => document.documentElement.dataset.sheet ?? location.pathname;
+
+const keyOf = (job: string, sheet: string, item: string): string => ["bay", job, sheet, item].join(separator);
+
+/** Keeps a word under a name, for this sheet in this job; an empty one is forgotten. */
+export const keep = (item: string, value: string, sheet = thisSheet(), job = currentJob()): void => {
+  const key = keyOf(job, sheet, item);
+  if (value === "") remove(key);
+  else write(localStorage, key, value);
 };
 
 /** What was kept under a name, null where nothing was. */
-export const kept = (name: string): string | null => {
+export const kept = (item: string, sheet = thisSheet(), job = currentJob()): string | null =>
+  read(localStorage, keyOf(job, sheet, item));
+
+/** Everything kept of a job, by sheet and item. */
+export const keptOf = (job: string): Map<string, Map<string, string>> => {
+  const sheets = new Map<string, Map<string, string>>();
+  for (const [key, value] of entries()) {
+    const [mark, owner, sheet = "", item = ""] = key.split(separator);
+    if (mark !== "bay" || owner !== job) continue;
+    const items = sheets.get(sheet) ?? new Map<string, string>();
+    items.set(item, value);
+    sheets.set(sheet, items);
+  }
+  return sheets;
+};
+
+/** Calls back when another tab has changed an item of this sheet and job. */
+export const onChange = (act: (item: string, value: string | null) => void): void => {
+  window.addEventListener("storage", (e) => {
+    const [mark, job, sheet, item] = (e.key ?? "").split(separator);
+    if (mark === "bay" && job === currentJob() && sheet === thisSheet() && item) act(item, e.newValue);
+  });
+};
+
+/** Keeps something that belongs to the reader, not to a job: study cards, pinned sheets. */
+export const keepOwn = (name: string, value: string): void => write(localStorage, `own:${name}`, value);
+
+/** What the reader kept under a name. */
+export const keptOwn = (name: string): string | null => read(localStorage, `own:${name}`);
+
+/** Everything the reader kept whose name starts so. */
+export const keptOwnAll = (prefix: string): Map<string, string> => {
+  const all = new Map<string, string>();
+  for (const [key, value] of entries()) {
+    if (key.startsWith(`own:${prefix}`)) all.set(key.slice(`own:${prefix}`.length), value);
+  }
+  return all;
+};
+
+/** Reads JSON that this book wrote; undefined where it is something else. */
+export const parse = <T>(text: string): T | undefined => {
   try {
-    return localStorage.getItem(place(name));
+    return JSON.parse(text) as T;
+  } catch {
+    return undefined;
+  }
+};
+
+const entries = (): [string, string][] => {
+  try {
+    return Object.keys(localStorage).map((key) => [key, localStorage.getItem(key) ?? ""]);
+  } catch {
+    return [];
+  }
+};
+
+const read = (storage: Storage, key: string): string | null => {
+  try {
+    return storage.getItem(key);
   } catch {
     return null;
   }
 };
 
-let told = false;
+const remove = (key: string): void => {
+  try {
+    localStorage.removeItem(key);
+  } catch {
+    refuse();
+  }
+};
 
+const write = (storage: Storage, key: string, value: string): void => {
+  try {
+    storage.setItem(key, value);
+  } catch {
+    refuse();
+  }
+};
+
+/** Says once, in the page, that the browser keeps nothing. */
 const refuse = (): void => {
-  if (told) return;
-  told = true;
+  if (document.querySelector(".storage")) return;
   const note = document.createElement("p");
   note.className = "storage";
   note.setAttribute("role", "alert");
   note.textContent =
-    "This browser keeps nothing for this page (private window, full or blocked storage). Ticks and readings last only until the page is left: print it before you go.";
-  document.querySelector("main")?.prepend(note);
+    "This browser keeps nothing more for this book (private window, full or blocked storage). What you tick and type now is lost when the page is left: print it before you go.";
+  document.querySelector("main")?.before(note);
 };

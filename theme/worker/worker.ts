@@ -6,7 +6,7 @@
 // half way never makes a mixture; it takes over only when the reader says so
 // or has closed the book.
 
-/// <reference lib="webworker" />
+export {}; // a module of its own, so that self may be named
 
 declare const self: ServiceWorkerGlobalScope & {
   edition: string;
