@@ -17,7 +17,8 @@ func drawAdapterRing(in *calc.Values, out *calc.Result) *calc.Drawing {
 	most := math.Max(outer, circle+hole)
 	width := math.Max(most, checkBar) + 20
 	size := width * calc.TextSize / 320
-	d := calc.NewDrawing(width, most+20+7*size, out.Fill("Template at true size: ring {outer} outside, {inner} inside, {screws} holes of {hole} on {screw_circle}, {chord:4} from hole to hole; check bar 100 mm."))
+	d := calc.NewDrawing(width, most+20+7*size, out.Fill("Template at true size: ring {outer} outside, {inner} inside, {screws} "+
+		"holes of {hole} on {screw_circle}, {chord:4} from hole to hole; check bar 100 mm."))
 	d.TrueSize = true
 	c := calc.Point{X: width / 2, Y: 10 + most/2}
 	reach := most/2 + 5

@@ -16,7 +16,8 @@ func drawCrossover(in *calc.Values, out *calc.Result) *calc.Drawing {
 	for _, p := range parts {
 		said += ", " + showPart(p)
 	}
-	d := calc.NewDrawing(320, 366, out.Fill("A {pass}-pass from the amplifier to a load of {impedance}"+said+". Crossover {frequency}; at {probe}: {level}."))
+	d := calc.NewDrawing(320, 366, out.Fill("A {pass}-pass from the amplifier to a load of {impedance}"+said+". Crossover "+
+		"{frequency}; at {probe}: {level}."))
 	drawLadder(d, parts, in.Get("impedance").Text)
 	d.Text(calc.Point{X: 304, Y: 152}, calc.End, out.Fill("Dashed: {frequency}"))
 	d.Text(calc.Point{X: 304, Y: 168}, calc.End, out.Fill("Ring: {probe}: {level}"))

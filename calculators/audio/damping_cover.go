@@ -87,7 +87,8 @@ func dampingCover(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.Work("Covered: {width} × {height} × {cover} = {area:4}")
 	out.Work("Sheets: {area:4} × {layers} × (1 + {waste}) / ({sheet_width} × {sheet_height}) = {1:4}, rounded up {sheets:6}", exact)
 	out.Work("Mass: {area:4} × {layers} × {areal_mass} = {mass:4}")
-	out.Work("Oberst: e = {layer_modulus} / {metal_modulus} = {1:4}, h = {layers} × {layer} / {metal} = {2:4}, loss factor {loss_factor:4}", stiffness, thickness)
+	out.Work("Oberst: e = {layer_modulus} / {metal_modulus} = {1:4}, h = {layers} × {layer} / {metal} = {2:4}, loss factor "+
+		"{loss_factor:4}", stiffness, thickness)
 	return nil
 }
 
@@ -95,7 +96,8 @@ func dampingCover(in *calc.Values, out *calc.Result) *calc.Problem {
 // one scale.
 func drawDampingCover(in *calc.Values, out *calc.Result) *calc.Drawing {
 	width, height := in.SI("width"), in.SI("height")
-	d := calc.NewDrawing(320, 300, out.Fill("Panel {width} by {height}, its middle covered to {cover} in "+count(in.Int("layers"), "layer")+": "+count(int(out.Num("sheets")), "sheet")+" of {sheet_width} by {sheet_height}."))
+	d := calc.NewDrawing(320, 300, out.Fill("Panel {width} by {height}, its middle covered to {cover} in "+
+		""+count(in.Int("layers"), "layer")+": "+count(int(out.Num("sheets")), "sheet")+" of {sheet_width} by {sheet_height}."))
 	sheetWidth, sheetHeight := in.SI("sheet_width"), in.SI("sheet_height")
 	scale := math.Min(270/(width+sheetWidth), 170/math.Max(height, sheetHeight))
 	left, top := 32.0, 52.0

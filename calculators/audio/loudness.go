@@ -106,7 +106,8 @@ func clock(hours float64) string {
 // drawLoudness draws the level on a scale of familiar limits.
 func drawLoudness(in *calc.Values, out *calc.Result) *calc.Drawing {
 	level := out.Num("level")
-	d := calc.NewDrawing(320, 170, out.Fill("{speakers} at {distance} with {power} each: {level}, "+clock(out.Num("niosh"))+" a day by NIOSH, "+clock(out.Num("osha"))+" by OSHA."))
+	d := calc.NewDrawing(320, 170, out.Fill("{speakers} at {distance} with {power} each: {level}, "+clock(out.Num("niosh"))+" a "+
+		"day by NIOSH, "+clock(out.Num("osha"))+" by OSHA."))
 	const left, width, top, low, high = 14.0, 292.0, 56.0, 40.0, 140.0
 	at := func(db float64) float64 { return left + width*(math.Max(low, math.Min(high, db))-low)/(high-low) }
 	d.Rect(calc.Point{X: left, Y: top}, width, 16, calc.Outline, calc.Empty)

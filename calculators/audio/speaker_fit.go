@@ -54,7 +54,8 @@ var SpeakerFit = &calc.Calculator{
 		"The magnet is taken as a plain cylinder as deep as the data sheet says.",
 	},
 	Cautions: []string{
-		"Side airbags and their pressure sensors sit in doors. Never cut, seal or cover their openings; leave restraint parts to the vehicle maker's service information.",
+		"Side airbags and their pressure sensors sit in doors. Never cut, seal or cover their openings; leave restraint parts to " +
+			"the vehicle maker's service information.",
 		"Glass touched by a magnet can burst when the door slams.",
 		"Screws must not reach glass, wiring or window parts.",
 	},
@@ -120,7 +121,8 @@ func speakerFit(in *calc.Values, out *calc.Result) *calc.Problem {
 		out.Note("the cutout is not smaller than the frame: measure both again")
 	}
 	if calc.Over(in.Num("frame")/2*math.Sin(tilt), spacer) {
-		out.Note("the thin side of the wedge would be under the door's face: at {wedge} this frame needs a mean thickness of {1:3 mm} or more", in.Num("frame")/2*math.Sin(tilt))
+		out.Note("the thin side of the wedge would be under the door's face: at {wedge} this frame needs a mean thickness of {1:3 "+
+			"mm} or more", in.Num("frame")/2*math.Sin(tilt))
 	}
 	workSpeakerFit(in, out, behind, front)
 	return nil

@@ -23,7 +23,8 @@ func (s doorSection) at(x, y float64) calc.Point {
 
 // drawSpeakerFit draws the section to scale with both margins.
 func drawSpeakerFit(in *calc.Values, out *calc.Result) *calc.Drawing {
-	d := calc.NewDrawing(320, 342, out.Fill("Section through the door: speaker {frame} on an adapter of {adapter}; room to the glass {glass_margin}, room to the trim {trim_margin}."))
+	d := calc.NewDrawing(320, 342, out.Fill("Section through the door: speaker {frame} on an adapter of {adapter}; room to the "+
+		"glass {glass_margin}, room to the trim {trim_margin}."))
 	spacer := in.Num("adapter") + in.Num("gasket")
 	back := spacer - Behind(in.Num("depth"), in.Num("magnet"), in.SI("wedge"))
 	front := spacer + InFront(in.Num("rise"), in.Num("frame"), in.SI("wedge"))

@@ -99,13 +99,15 @@ func judgePort(in *calc.Values, out *calc.Result) {
 	if calc.Over(effective, correction) {
 		out.SetSI("port_length", effective-correction)
 	} else {
-		out.Stop("port_length is left out: even a hole without a tube tunes this box under {tuning}; take a wider port, more ports, a smaller box or a lower tuning")
+		out.Stop("port_length is left out: even a hole without a tube tunes this box under {tuning}; take a wider port, more ports, " +
+			"a smaller box or a lower tuning")
 	}
 	if calc.Over(speed, quietAir) {
 		out.Check("air in the port reaches {air_speed}, over 17 m/s: it will be heard; take a wider port or more of them")
 	}
 	out.Work("Port area: {ports} × π/4 × ({port_diameter})² = {1:4 cm2}", 1e4*area)
-	out.Work("Length: area × (343.2 m/s)² / ({volume} × (2π × {tuning})²) − {end_correction} × radius = {1:4 mm} − {2:4 mm}", 1e3*effective, 1e3*correction)
+	out.Work("Length: area × (343.2 m/s)² / ({volume} × (2π × {tuning})²) − {end_correction} × radius = {1:4 mm} − {2:4 "+
+		"mm}", 1e3*effective, 1e3*correction)
 	out.Work("Air: 2π × {tuning} × {cone_area} × {excursion} / area = {air_speed:4}")
 }
 
@@ -117,7 +119,8 @@ func drawVentedBox(in *calc.Values, out *calc.Result) *calc.Drawing {
 	if out.Get("port_length").Present {
 		port = count(in.Int("ports"), "port") + " of {port_diameter}, {port_length} long"
 	}
-	d := calc.NewDrawing(320, 280, out.Fill("Level over frequency in a vented box of {volume} tuned to {tuning}, "+port+": half power at {f3}; at {probe}: {level}."))
+	d := calc.NewDrawing(320, 280, out.Fill("Level over frequency in a vented box of {volume} tuned to {tuning}, "+port+": half "+
+		"power at {f3}; at {probe}: {level}."))
 	d.Text(calc.Point{X: 304, Y: 16}, calc.End, out.Fill("Vented box {volume}, tuned to {tuning}"))
 	d.Text(calc.Point{X: 304, Y: 32}, calc.End, out.Fill(port))
 	d.Text(calc.Point{X: 304, Y: 48}, calc.End, out.Fill("Dashed: half power {f3}"))

@@ -40,7 +40,8 @@ var FuseTap = &calc.Calculator{
 	},
 	Cautions: []string{
 		"Never tap a slot of airbags, belts, brakes, steering, engine or driver assistance.",
-		"Plug the tap with its single leg on the feed side of the slot, the side still live with the fuse out. Turned round, the added load runs through the slot's fuse too, and may take the vehicle's circuit down with it.",
+		"Plug the tap with its single leg on the feed side of the slot, the side still live with the fuse out. Turned round, the " +
+			"added load runs through the slot's fuse too, and may take the vehicle's circuit down with it.",
 		"Follow the vehicle maker's service information and local code.",
 	},
 	Run:    fuseTap,

@@ -5,7 +5,9 @@ import "baybook/calculators/calc"
 // drawFuseTap shows the slot with its feed side, the tap's leg on it, and
 // where each of the two fuses sits; below, how full the slot is.
 func drawFuseTap(in *calc.Values, out *calc.Result) *calc.Drawing {
-	d := calc.NewDrawing(320, 264, out.Fill("The feed side of the slot, live with the fuse out, supplies two fuses side by side: the slot's {slot_fuse} fuse to the vehicle's load of {existing}, and the tap's {tap_fuse:4} fuse to the added load of {added}. Together {total:3}."))
+	d := calc.NewDrawing(320, 264, out.Fill("The feed side of the slot, live with the fuse out, supplies two fuses side by side: "+
+		"the slot's {slot_fuse} fuse to the vehicle's load of {existing}, and the tap's {tap_fuse:4} fuse to the added load of "+
+		"{added}. Together {total:3}."))
 	d.Text(calc.Point{X: 8, Y: 16}, calc.Start, "Feed side of the slot:")
 	d.Text(calc.Point{X: 8, Y: 31}, calc.Start, "live with the fuse out")
 	d.Line(calc.Point{X: 8, Y: 84}, calc.Point{X: 54, Y: 84}, calc.Heavy)

@@ -51,7 +51,8 @@ func groundTest(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.SetSI("heat", full*drop)
 	switch {
 	case calc.Over(drop, limit):
-		out.Stop("{at_full_load} would be lost at full load, over the limit of {limit}; clean the joint to bare metal, move it or use a thicker wire, then read again")
+		out.Stop("{at_full_load} would be lost at full load, over the limit of {limit}; clean the joint to bare metal, move it or " +
+			"use a thicker wire, then read again")
 	case calc.Over(drop, limit/2):
 		out.Check("{at_full_load} would be lost at full load, over half the limit of {limit}; it will not stay good for long")
 	}

@@ -5,7 +5,8 @@ import "baybook/calculators/calc"
 // drawGroundTest shows where the meter goes, and the drop at full load on a
 // scale with the limit and its half.
 func drawGroundTest(in *calc.Values, out *calc.Result) *calc.Drawing {
-	d := calc.NewDrawing(320, 224, out.Fill("Meter from the battery's negative post to the device's ground terminal: {drop} at {current}, which is {at_full_load} at {full_load}; the limit is {limit}."))
+	d := calc.NewDrawing(320, 224, out.Fill("Meter from the battery's negative post to the device's ground terminal: {drop} at "+
+		"{current}, which is {at_full_load} at {full_load}; the limit is {limit}."))
 	d.Rect(calc.Point{X: 14, Y: 60}, 78, 44, calc.Outline, calc.Empty)
 	d.Text(calc.Point{X: 53, Y: 80}, calc.Middle, "Battery −")
 	d.Text(calc.Point{X: 53, Y: 96}, calc.Middle, "post")

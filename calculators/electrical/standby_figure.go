@@ -11,7 +11,8 @@ func drawStandby(in *calc.Values, out *calc.Result) *calc.Drawing {
 	if lasts.Present {
 		said = "it reaches the floor after {lasts}"
 	}
-	d := calc.NewDrawing(320, 246, out.Fill("Charge of {battery} over the days parked, from {charge} to the floor of {floor}: "+said+"; it stands {parked}."))
+	d := calc.NewDrawing(320, 246, out.Fill("Charge of {battery} over the days parked, from {charge} to the floor of {floor}: "+
+		""+said+"; it stands {parked}."))
 	days := max(1, 2*parked) // the axis: past the return, and up to the floor where that is near
 	if lasts.Present && lasts.Num < 4*days {
 		days = max(1, parked*1.2, lasts.Num*1.2)

@@ -8,7 +8,8 @@ func drawSupplyBudget(in *calc.Values, out *calc.Result) *calc.Drawing {
 	base, other, average := in.Num("base"), in.Num("other"), out.Num("average")
 	alternator, load := in.Num("alternator"), base+other+average
 	idle := alternator * in.SI("idle_share")
-	d := calc.NewDrawing(320, 236, out.Fill("Drawn {1:3 A}: vehicle {base}, other {other}, amplifiers on music {2:3 A}. The alternator gives about {3:3 A} at idle and {alternator} on the road.", load, average, idle))
+	d := calc.NewDrawing(320, 236, out.Fill("Drawn {1:3 A}: vehicle {base}, other {other}, amplifiers on music {2:3 A}. The "+
+		"alternator gives about {3:3 A} at idle and {alternator} on the road.", load, average, idle))
 	const left, width = 14.0, 292.0
 	most := max(load, alternator)
 	at := func(a float64) float64 { return left + width*a/most }

@@ -6,7 +6,8 @@ import "baybook/calculators/calc"
 // the supply with the lost part and the limit marked on it.
 func drawWireDrop(in *calc.Values, out *calc.Result) *calc.Drawing {
 	supply, drop := in.Num("supply"), out.Num("drop")
-	d := calc.NewDrawing(320, 196, out.Fill("A run of {wire}, {length} one way, carrying {current}: {drop:3} of {supply} is lost, {at_load:4} is left at the load."))
+	d := calc.NewDrawing(320, 196, out.Fill("A run of {wire}, {length} one way, carrying {current}: {drop:3} of {supply} is "+
+		"lost, {at_load:4} is left at the load."))
 	d.Rect(calc.Point{X: 14, Y: 40}, 62, 60, calc.Outline, calc.Empty)
 	d.Text(calc.Point{X: 45, Y: 66}, calc.Middle, "Supply")
 	d.Text(calc.Point{X: 45, Y: 84}, calc.Middle, in.Get("supply").Text)
