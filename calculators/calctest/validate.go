@@ -91,6 +91,7 @@ func validateInputs(c *calc.Calculator, add func(string, ...any)) {
 		}
 		if _, ok := calc.LookupUnit(in.Unit); !ok {
 			add("input %s has the unit %q, which is not known", in.Name, in.Unit)
+			continue // nothing of it can be read
 		}
 		switch {
 		case in.Kind == calc.Word:
