@@ -180,8 +180,7 @@ func badName(name string) string {
 	if strings.ContainsAny(name, ".+,=&<>\"") || strings.HasSuffix(name, "-") || strings.TrimSpace(name) != name {
 		return "“" + name + "” cannot be the name of a part: full stop, comma, plus and the like stand for ends"
 	}
-	const longest = 24
-	if len([]rune(name)) > longest {
+	if len([]rune(name)) > longestName {
 		return "“" + name + "” is longer than 24 letters, more than fits beside a symbol"
 	}
 	return ""

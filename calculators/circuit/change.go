@@ -1,6 +1,7 @@
 package circuit
 
 import (
+	"math"
 	"strings"
 
 	"baybook/calculators/calc"
@@ -127,8 +128,8 @@ func Ask(encoded, query string) (markup []byte, problems []*calc.Problem) {
 
 // A View says what of a circuit is shown.
 type View struct {
-	// State is the name of the state to draw; "" for the first in which
-	// something is on.
+	// State is the name of the state to draw; "" for the one in
+	// which the loads draw most.
 	State string
 	// Width is how wide the drawing may be, in its own units; 0 for the width
 	// of a phone.
@@ -142,16 +143,16 @@ func (s *Study) state(v View) int {
 			return i
 		}
 	}
-	best, most := 0, -1
+	best, most := 0, 0.0
 	for i, sol := range s.Solutions {
-		on := 0
+		drawn := 0.0
 		for k := range s.Network.Branches {
-			if s.Network.draws(&s.Network.Branches[k]) && sol.On(s.Network, k) {
-				on++
+			if s.Network.draws(&s.Network.Branches[k]) {
+				drawn += math.Abs(sol.Flows[k].Current)
 			}
 		}
-		if on > most {
-			best, most = i, on
+		if drawn > most {
+			best, most = i, drawn
 		}
 	}
 	return best

@@ -85,6 +85,9 @@ func (p *Property) read(s string) (calc.Value, string) {
 		if msg := plainText(s); msg != "" {
 			return calc.Value{}, msg
 		}
+		if p.Form == PointName && len([]rune(s)) > longestName {
+			return calc.Value{}, "“" + s + "” is longer than 24 letters, more than fits into the drawing"
+		}
 		return calc.Value{Text: s}, ""
 	}
 	return p.Input.Read(s)
@@ -93,6 +96,9 @@ func (p *Property) read(s string) (calc.Value, string) {
 // longestText is how many letters a name or a text may have: more does not
 // stand beside a symbol.
 const longestText = 40
+
+// longestName is the same for a part or a point of the body.
+const longestName = 24
 
 // plainText refuses what no name or text of a drawing holds.
 func plainText(s string) string {

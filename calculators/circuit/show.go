@@ -13,7 +13,7 @@ func show(v float64, unit string) string {
 	switch {
 	case a < 0.5e-6:
 		return "0 " + unit
-	case unit == "s" && a < 1, unit != "s" && unit != "%" && unit != "d" && a < 0.1:
+	case (unit == "s" || unit == "A") && a < 0.9995, unit != "s" && unit != "%" && unit != "d" && a < 0.1:
 		return calc.ShowUnit(v*1e3, 3, "m"+unit)
 	}
 	return calc.ShowUnit(v, 3, unit)
@@ -31,6 +31,14 @@ func nodeVolts(v float64) string {
 		return volts(v)
 	}
 	return calc.ShowPlaces(v, 2) + " V"
+}
+
+// lost writes the drop of a wire in few letters: 128 mV, 0.5 mV, 1.24 V.
+func lost(v float64) string {
+	if v = math.Abs(v); v < 0.01 {
+		return calc.ShowPlaces(1e3*v, 1) + " mV"
+	}
+	return volts(v)
 }
 
 // seconds writes a time; infinity is never.

@@ -1,0 +1,220 @@
+package circuit
+
+import (
+	"math"
+
+	"baybook/calculators/calc"
+)
+
+// PhoneWidth is the width of a drawing that a phone shows at its own size.
+const PhoneWidth = 360.0
+
+// margin is the free edge of a drawing.
+const margin = 8.0
+
+// A sketch is a drawing being made, with the geometry of what is in it.
+type sketch struct {
+	p     *planter
+	fit   *fitter
+	d     *calc.Drawing
+	state int
+	// symbols and letters are the areas that they fill; lines are the nodes'
+	// own lines and wires the wires, each with what it belongs to.
+	symbols, letters []area
+	lines            []track
+}
+
+// An area is a rectangle of the drawing and the item that fills it.
+type area struct {
+	left, top, right, foot float64
+	it                     *item
+	text                   string
+}
+
+// A track is a straight line of the drawing and the box that it belongs to.
+type track struct {
+	segment
+	of *box
+}
+
+// Drawing draws a study: the circuit in one state, no wider than is asked
+// where that can be.
+func (s *Study) Drawing(v View) *calc.Drawing { return s.sketch(v).d }
+
+func (s *Study) sketch(v View) *sketch {
+	width := v.Width
+	if width == 0 {
+		width = PhoneWidth
+	}
+	k := &sketch{p: newPlanter(s), state: s.state(v)}
+	k.fit = &fitter{sizes: make(map[*item]extent), known: make(map[fitKey]*box), size: k.extent}
+	all := k.p.plant()
+	b := k.fit.fit(all, width-2*margin)
+	body := float64(len(k.bodyLines(k.state))) * bodyHigh
+	head := 18.0
+	if len(s.Network.Wrong) > 0 {
+		head = 40
+	}
+	title := "State: " + s.Network.States[k.state].Name
+	wide := math.Max(math.Max(b.w, k.bodyWide()), calc.TextWidth(title, letterSize))
+	k.d = calc.NewDrawing(wide+2*margin, head+b.h+2*margin+body+6, k.alternative())
+	k.letter(calc.Point{X: margin, Y: margin + 9}, title, nil)
+	if head > 18 {
+		k.wrongMark()
+	}
+	k.draw(b, margin, margin+head)
+	k.body(margin + head + b.h + 10)
+	return k
+}
+
+// wrongMark heads a drawing that shows a mistake.
+func (k *sketch) wrongMark() {
+	k.d.Rect(calc.Point{X: margin, Y: margin + 14}, 76, 20, calc.Heavy, calc.Empty)
+	k.d.TextSized(calc.Point{X: margin + 38, Y: margin + 29}, calc.Middle, 14, "WRONG")
+}
+
+// extent is the room of an item: the same in every state, so that nothing
+// jumps when a key is turned.
+func (k *sketch) extent(it *item) extent {
+	sym := k.p.symbolOf(it)
+	wide, lines := 0.0, 0
+	for state := range k.p.Network.States {
+		text := k.p.letters(it, state)
+		lines = max(lines, len(text))
+		for _, line := range text {
+			wide = math.Max(wide, calc.TextWidth(line, letterSize))
+		}
+	}
+	return extent{sym.left, sym.right + 4 + wide, math.Max(sym.high, float64(lines)*lineStep+5)}
+}
+
+// draw draws a box and all in it.
+func (k *sketch) draw(b *box, x, y float64) {
+	at := y
+	for i := range b.st.items {
+		it := &b.st.items[i]
+		high := k.fit.extent(it).high
+		k.item(it, calc.Point{X: x + b.enter, Y: at}, high)
+		at += high
+	}
+	for _, list := range [...][]segment{b.feeds, b.meets} {
+		for _, s := range move(list, x, y) {
+			if s.from == s.to {
+				continue
+			}
+			k.d.Line(s.from, s.to, calc.Outline)
+			k.lines = append(k.lines, track{s, b})
+		}
+	}
+	if len(b.kids) > 1 && !b.st.bare {
+		k.d.Circle(calc.Point{X: x + b.enter, Y: at}, 2.6, calc.Thin, calc.Ink)
+	}
+	for _, kid := range b.kids {
+		k.draw(kid.box, x+kid.x, y+kid.y)
+	}
+	if b.after != nil {
+		k.draw(b.after.box, x+b.after.x, y+b.after.y)
+	}
+}
+
+// item draws one symbol with its lines and its letters; at is where its line
+// comes in.
+func (k *sketch) item(it *item, at calc.Point, high float64) {
+	sym := k.p.symbolOf(it)
+	middle := calc.Point{X: at.X, Y: at.Y + high/2}
+	foot := calc.Point{X: at.X, Y: at.Y + high}
+	if sym.name == "wire" {
+		e := k.p.n(it.branch)
+		body, stripe := splitColour(e.Colour)
+		ink, _ := colourOf(body)
+		second, _ := colourOf(stripe)
+		k.d.Conductor([]calc.Point{at, foot}, 3.6, ink.ink, second.ink)
+	} else {
+		if !sym.starts {
+			k.d.Line(at, calc.Point{X: at.X, Y: middle.Y - sym.body}, calc.Outline)
+		}
+		if !sym.ends {
+			k.d.Line(calc.Point{X: at.X, Y: middle.Y + sym.body}, foot, calc.Outline)
+		}
+		sym.draw(k, middle, it)
+	}
+	k.symbols = append(k.symbols, area{at.X - sym.left, at.Y, at.X + sym.right, foot.Y, it, sym.name})
+	text := k.p.letters(it, k.state)
+	y := middle.Y - float64(len(text))*lineStep/2 + 9.3
+	for _, line := range text {
+		k.letter(calc.Point{X: at.X + sym.right + 3, Y: y}, line, it)
+		y += lineStep
+	}
+}
+
+// letter letters a line, and notes its area.
+func (k *sketch) letter(at calc.Point, text string, it *item) {
+	k.d.TextSized(at, calc.Start, letterSize, text)
+	k.letters = append(k.letters, area{at.X, at.Y - 0.75*letterSize, at.X + calc.TextWidth(text, letterSize), at.Y + 0.2*letterSize, it, text})
+}
+
+// A bodyLine is what lies between two points of the body, in two lines.
+type bodyLine struct{ points, values string }
+
+// bodyLines lists what lies between the points of the body in a state.
+func (k *sketch) bodyLines(state int) []bodyLine {
+	var lines []bodyLine
+	n := k.p.Network
+	for i := range n.Branches {
+		b := &n.Branches[i]
+		e := n.of(b)
+		if e.Kind == Body {
+			f := k.p.Solutions[state].Flows[i]
+			lines = append(lines, bodyLine{e.From + " to " + e.To, ohms(e.Ohms) + ", " + amps(math.Abs(f.Current)) + ", " + volts(math.Abs(f.Drop))})
+		}
+	}
+	return lines
+}
+
+// Measures of a line about the body: its symbol, and how high it is.
+const (
+	bodySymbol = 34.0
+	bodyHigh   = 30.0
+)
+
+// bodyWide is how wide the lines about the body are, in any state.
+func (k *sketch) bodyWide() float64 {
+	wide := 0.0
+	for state := range k.p.Network.States {
+		for _, l := range k.bodyLines(state) {
+			wide = math.Max(wide, bodySymbol+math.Max(calc.TextWidth(l.points, letterSize), calc.TextWidth(l.values, letterSize)))
+		}
+	}
+	return wide
+}
+
+// body draws the metal between the points of the body, under the circuit.
+func (k *sketch) body(y float64) {
+	for _, line := range k.bodyLines(k.state) {
+		middle := y + 11
+		k.d.Line(calc.Point{X: margin, Y: middle}, calc.Point{X: margin + 28, Y: middle}, calc.Heavy)
+		k.d.Rect(calc.Point{X: margin + 7, Y: middle - 4}, 14, 8, calc.Outline, calc.Paper)
+		k.letter(calc.Point{X: margin + bodySymbol, Y: y + 9}, line.points, nil)
+		k.letter(calc.Point{X: margin + bodySymbol, Y: y + 9 + lineStep}, line.values, nil)
+		y += bodyHigh
+	}
+}
+
+// alternative is the drawing in words, for those who do not see it.
+func (k *sketch) alternative() string {
+	n := k.p.Network
+	text := "Circuit"
+	if n.Title != "" {
+		text += ": " + n.Title
+	}
+	text += ". In the state " + n.States[k.state].Name
+	sep := ", "
+	for i := range n.Branches {
+		b := &n.Branches[i]
+		if f := k.p.Solutions[k.state].Flows[i]; n.draws(b) {
+			text += sep + n.of(b).Name + " has " + nodeVolts(f.Drop) + " and draws " + amps(math.Abs(f.Current))
+			sep = "; "
+		}
+	}
+	return text + "."
+}

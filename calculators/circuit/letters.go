@@ -1,0 +1,189 @@
+package circuit
+
+import (
+	"math"
+	"strings"
+
+	"baybook/calculators/calc"
+)
+
+// longestLine is how many letters stand beside a symbol in one line.
+const longestLine = 13
+
+// wrap parts a text at its spaces into lines that stand beside a symbol.
+func wrap(text string) []string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		switch {
+		case line == "":
+			line = word
+		case len([]rune(line))+1+len([]rune(word)) <= longestLine:
+			line += " " + word
+		default:
+			lines = append(lines, line)
+			line = word
+		}
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// letters are the lines beside a symbol in one state. Their number does not
+// depend on the state.
+func (p *planter) letters(it *item, state int) []string {
+	sol := p.Solutions[state]
+	n := p.Network
+	switch it.kind {
+	case jointItem:
+		if e := p.joint[it.node]; e >= 0 {
+			return append(wrap(p.called(e)), nodeVolts(sol.Volts[it.node]))
+		}
+		return []string{nodeVolts(sol.Volts[it.node])}
+	case railItem:
+		return []string{p.terminal(it.node), nodeVolts(sol.Volts[it.node])}
+	case flagItem:
+		return wrap("to " + p.terminal(it.node))
+	case minusItem:
+		return wrap(p.terminal(it.node))
+	case linkItem:
+		return wrap(it.text)
+	}
+	b := &n.Branches[it.branch]
+	f := sol.Flows[it.branch]
+	name := p.called(b.Element)
+	current := amps(math.Abs(f.Current))
+	switch {
+	case b.Part == "feeds":
+		return append(wrap("already there"), current)
+	case b.Part == "coil":
+		return p.coilLetters(it, name, sol, b, f)
+	case b.Part == "make":
+		return contactLetters(it, name, current, "87")
+	case b.Part == "break":
+		return contactLetters(it, name, current, "87a")
+	case b.Part == "rem":
+		return append(wrap(name+" rem"), current)
+	case strings.HasPrefix(b.Part, "way "):
+		return append(wrap(name+" way "+b.Part[4:]), current)
+	case strings.HasPrefix(b.Part, "output "):
+		return append(wrap(name+" out "+b.Part[7:]), nodeVolts(math.Abs(f.Drop)), current)
+	}
+	return p.partLetters(b.Element, name, current, f, sol)
+}
+
+// called is a part's name with a mark where it is judged.
+func (p *planter) called(element int) string {
+	name := p.Network.Elements[element].Name
+	for i := range p.Judgements {
+		if p.Judgements[i].Element == element {
+			return "! " + name
+		}
+	}
+	return name
+}
+
+// partLetters letters a part that has one way through it.
+func (p *planter) partLetters(element int, name, current string, f Flow, sol *Solution) []string {
+	e := &p.Network.Elements[element]
+	across := nodeVolts(f.Drop)
+	switch e.Kind {
+	case Source:
+		return append(wrap(name), nodeVolts(math.Abs(f.Drop)), current)
+	case Fuse:
+		lines := append(wrap(name), amps(e.Rating)+" "+typeWord(e))
+		if e.Taps != "" {
+			lines = append(lines, wrap("taps "+e.Taps)...)
+		}
+		return append(lines, current)
+	case Switch:
+		if f.Open {
+			return append(wrap(name), "open")
+		}
+		return append(wrap(name), current)
+	case Wire:
+		lines := wrap(name + " " + e.Colour)
+		lines = append(lines, wrap(e.Size+" "+e.Run)...)
+		return append(lines, current+" "+lost(f.Drop))
+	case Ground:
+		return append(append(wrap(name), wrap(e.Point)...), nodeVolts(sol.Volts[e.node("lug")]))
+	case LEDs:
+		return append(append(wrap(name), wrap(calc.Show(float64(e.Strings), 3)+" x "+calc.Show(float64(e.Count), 3)+" LED")...), across, current)
+	case Speaker:
+		return append(wrap(name), ohms(e.Ohms), watts(f.Heat))
+	case Load:
+		if e.Type == "resistor" {
+			return append(wrap(name), ohms(e.Ohms), across, current)
+		}
+	}
+	return append(wrap(name), across, current)
+}
+
+func typeWord(e *Element) string {
+	if e.Type == "bolt-down" {
+		return "bolt"
+	}
+	return "type " + e.Type
+}
+
+// coilLetters stand a coil's terminal numbers above and below its words.
+func (p *planter) coilLetters(it *item, name string, sol *Solution, b *Branch, f Flow) []string {
+	top, foot := "86", "85"
+	if it.flip {
+		top, foot = foot, top
+	}
+	in := "at rest"
+	if sol.Energised[b.Element] {
+		in = "pulled in"
+	}
+	lines := append([]string{top}, wrap(name)...)
+	return append(lines, in, amps(math.Abs(f.Current)), foot)
+}
+
+// contactLetters stand a contact's terminal numbers above and below its words.
+func contactLetters(it *item, name, current, make string) []string {
+	top, foot := "30", make
+	if it.flip {
+		top, foot = foot, top
+	}
+	return append(append([]string{top}, wrap(name)...), current, foot)
+}
+
+// terminal names a node by the source terminal, splice or part that is on it.
+func (p *planter) terminal(node int) string {
+	n := p.Network
+	for i := range n.Branches {
+		b := &n.Branches[i]
+		if b.Law != Drives {
+			continue
+		}
+		name := n.of(b).Name
+		if b.Part != "" {
+			name += " " + b.Part[len("output "):]
+		}
+		switch node {
+		case b.To:
+			return name + "+"
+		case b.From:
+			return name + "−"
+		}
+	}
+	if e := p.joint[node]; e >= 0 {
+		return n.Elements[e].Name
+	}
+	for i := range n.Elements {
+		e := &n.Elements[i]
+		for _, pin := range e.Pins {
+			if pin.Node != node || e.Kind == Wire || e.Kind == Body {
+				continue
+			}
+			if e.Kind == Ground {
+				return e.Name
+			}
+			return e.Name + " " + pin.Name
+		}
+	}
+	return "node " + calc.Show(float64(node), 4)
+}

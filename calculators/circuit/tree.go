@@ -1,0 +1,440 @@
+package circuit
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// A drawing of a circuit reads from the feed at the top to the grounds at the
+// bottom. The network is made into stems for that: rows of symbols one under
+// the other. A stem ends in a ground, or divides into others; stems that meet
+// again meet below. What belongs to one part but not to one way, such as a
+// relay's coil and its contact, is drawn in two places under one name, as
+// wiring diagrams have it.
+
+// An itemKind is what a symbol stands for.
+type itemKind uint8
+
+const (
+	branchItem itemKind = iota // a branch of the network
+	jointItem                  // a splice, lettered
+	railItem                   // the name of a source's terminal, at the top
+	flagItem                   // a mark: this way goes on at that node
+	minusItem                  // a mark: this way ends on a source's negative terminal
+	linkItem                   // a cable that is not solved
+)
+
+// An item is one symbol of a stem.
+type item struct {
+	kind   itemKind
+	branch int
+	// flip is true where the branch's To is at the top.
+	flip bool
+	// node is the node of a joint, a rail or a mark.
+	node int
+	text string
+}
+
+// A stem is a row of items, then stems that hang from the node at its end, or
+// nothing. Where the kids have all met again, what follows stands in after.
+type stem struct {
+	items []item
+	kids  []*stem
+	after *stem
+	// bare is true where no line joins the kids at the top: they are roots.
+	bare bool
+	// exit is the node on which the stem ends to meet others there, -1 for
+	// none; ends counts the ways that lead to it.
+	exit, ends int
+}
+
+// A planter makes the stems of a network.
+type planter struct {
+	*Study
+	order   []int  // of each node: what comes first is drawn higher
+	into    []int  // ways that lead down into each node
+	used    []bool // of each branch
+	visited []bool // of each node
+	ground  []bool // points of the body: where a way ends
+	minus   []bool // negative terminals of sources
+	pluses  []bool // positive ones, outputs among them
+	outlet  []bool // negative terminals of outputs
+	joint   []int  // a node's splice, -1
+	lug     []int  // the branch of a node's ground, -1
+	linked  map[int][]int
+}
+
+func newPlanter(s *Study) *planter {
+	n := s.Network
+	p := &planter{Study: s, into: make([]int, n.Nodes), used: make([]bool, len(n.Branches)), visited: make([]bool, n.Nodes),
+		ground: make([]bool, n.Nodes), minus: make([]bool, n.Nodes), pluses: make([]bool, n.Nodes), outlet: make([]bool, n.Nodes), joint: make([]int, n.Nodes), lug: make([]int, n.Nodes), linked: make(map[int][]int)}
+	for i := range p.joint {
+		p.joint[i], p.lug[i] = -1, -1
+	}
+	for i := range n.Elements {
+		switch e := &n.Elements[i]; e.Kind {
+		case Splice:
+			if p.joint[e.Pins[0].Node] < 0 {
+				p.joint[e.Pins[0].Node] = i
+			}
+		case Ground:
+			p.ground[e.node("point")] = true
+		case Link:
+			for _, end := range [...]string{e.From, e.To} {
+				at := n.byName[end]
+				p.linked[at] = append(p.linked[at], i)
+			}
+		}
+	}
+	for i := range n.Branches {
+		b := &n.Branches[i]
+		switch {
+		case b.Law == Drives:
+			p.pluses[b.To], p.minus[b.From] = true, true
+			p.outlet[b.From] = b.Part != ""
+		case p.n(i).Kind == Body, b.Part == "damping", b.Part == "feeds" && p.n(i).Kind == Source:
+			p.used[i] = true // said elsewhere
+		case p.n(i).Kind == Ground:
+			p.used[i] = true // drawn at the end of every way that leads to it
+			if p.lug[b.From] < 0 {
+				p.lug[b.From] = i
+			}
+		}
+	}
+	p.order = p.sorted()
+	p.countInto()
+	return p
+}
+
+// n is the part of a branch.
+func (p *planter) n(branch int) *Element { return p.Network.of(&p.Network.Branches[branch]) }
+
+// levels makes up potentials that fall from the feeds to the grounds along
+// every way that current could take, whatever the states: positive terminals
+// are held high, points of the body low, and a source between them is a load
+// like any other.
+func (p *planter) levels() []float64 {
+	v := p.solver
+	low := append([]bool(nil), p.ground...)
+	if p.Network.first(Ground) < 0 {
+		low = p.minus
+	}
+	const high = 10.0
+	v.lattice.clear()
+	rhs := make([]float64, p.Network.Nodes)
+	held := func(node int) bool { return p.pluses[node] || low[node] || p.outlet[node] }
+	diagonal := func(node int, g float64) { v.lattice.values[v.lattice.place[node]] += g }
+	for i := range p.Network.Branches {
+		b := &p.Network.Branches[i]
+		if b.From == b.To || b.Law == Drives && held(b.From) {
+			continue
+		}
+		g := 1e-3
+		if p.Network.passes(b) {
+			g = 1
+		}
+		for _, way := range [...][2]int{{b.From, b.To}, {b.To, b.From}} {
+			diagonal(way[0], g)
+			if p.pluses[way[1]] && !held(way[0]) {
+				rhs[way[0]] += g * high
+			}
+		}
+		if !held(b.From) && !held(b.To) {
+			v.lattice.values[v.between[i]] -= g
+		}
+	}
+	for node := range rhs {
+		if held(node) {
+			v.lattice.values[v.lattice.place[node]] = 1
+			if p.pluses[node] {
+				rhs[node] = high
+			}
+		}
+	}
+	v.lattice.factor()
+	v.lattice.solve(rhs, rhs)
+	return rhs
+}
+
+// sorted numbers the nodes from the highest potential to the lowest; nodes of
+// the same potential by how far they are from a source.
+func (p *planter) sorted() []int {
+	level := p.levels()
+	var top []int
+	for node, plus := range p.pluses {
+		if plus {
+			top = append(top, node)
+		}
+	}
+	depth := p.graph.hops(top, func(int) bool { return true })
+	nodes := make([]int, len(level))
+	for i := range nodes {
+		nodes[i] = i
+		level[i] = math.Round(level[i] * 1e7)
+	}
+	slices.SortFunc(nodes, func(a, b int) int {
+		return cmp.Or(cmp.Compare(level[b], level[a]), cmp.Compare(depth[a], depth[b]), cmp.Compare(a, b))
+	})
+	order := make([]int, len(nodes))
+	for i, node := range nodes {
+		order[node] = i
+	}
+	return order
+}
+
+// down reports a branch that is drawn and leads down from a node.
+func (p *planter) down(branch, node int) bool {
+	next := p.graph.other(branch, node)
+	return !p.used[branch] && next != node && p.order[next] > p.order[node] && !p.pluses[next]
+}
+
+// countInto counts the ways that lead down into each node from what is
+// reached from the sources.
+func (p *planter) countInto() {
+	nodes := make([]int, len(p.order))
+	for node, at := range p.order {
+		nodes[at] = node
+	}
+	seen := append([]bool(nil), p.pluses...)
+	for _, node := range nodes {
+		if !seen[node] || p.lug[node] >= 0 {
+			continue
+		}
+		for _, b := range p.graph.at[node] {
+			if !p.down(b, node) || p.inner(b) {
+				continue
+			}
+			next := p.graph.other(b, node)
+			p.into[next]++
+			seen[next] = true
+		}
+	}
+}
+
+// inner reports a branch that ends within its own part as far as the drawing
+// goes: a switch-on lead, what a slot feeds already.
+func (p *planter) inner(b int) bool {
+	part := p.Network.Branches[b].Part
+	return part == "rem" || part == "feeds"
+}
+
+// plant makes the stems: one for each source and output, then for whatever
+// they do not reach.
+func (p *planter) plant() *stem {
+	all := &stem{bare: true, exit: -1}
+	for i := range p.Network.Branches {
+		if b := &p.Network.Branches[i]; b.Law == Drives && !p.visited[b.To] {
+			all.kids = append(all.kids, p.root(b.To))
+		}
+	}
+	all.kids = p.meet(all.kids, true)
+	for i := 0; i < len(all.kids); i++ {
+		if v := all.kids[i].exit; v >= 0 {
+			p.mark(all.kids[i])
+			if !p.visited[v] {
+				all.kids = append(all.kids, p.root(v))
+			}
+		}
+	}
+	for node := p.highest(); node >= 0; node = p.highest() {
+		all.kids = append(all.kids, p.root(node))
+	}
+	return all
+}
+
+// root starts a stem at a node.
+func (p *planter) root(node int) *stem {
+	p.visited[node] = true
+	st := &stem{exit: -1}
+	out := p.outputAt(node)
+	switch {
+	case out >= 0: // an output stands at the top itself, and its way ends on its other terminal
+		p.used[out] = true
+		st.items = append(st.items, item{branch: out, flip: true, node: node})
+	case p.joint[node] < 0:
+		st.items = append(st.items, item{kind: railItem, branch: -1, node: node})
+	}
+	p.divide(st, node)
+	return st
+}
+
+// outputAt is the branch of the amplifier's output of which a node is the
+// positive terminal, -1 for none.
+func (p *planter) outputAt(node int) int {
+	for i := range p.Network.Branches {
+		if b := &p.Network.Branches[i]; b.Law == Drives && b.Part != "" && b.To == node {
+			return i
+		}
+	}
+	return -1
+}
+
+// highest is the highest node from which something is still to be drawn, -1
+// for none.
+func (p *planter) highest() int {
+	best := -1
+	for b := range p.Network.Branches {
+		br := &p.Network.Branches[b]
+		for _, node := range [...]int{br.From, br.To} {
+			if (best < 0 || p.order[node] < p.order[best]) && p.down(b, node) {
+				best = node
+			}
+		}
+	}
+	return best
+}
+
+// divide draws on from a node: its splice, then a stem for every way down.
+func (p *planter) divide(st *stem, node int) {
+	if p.joint[node] >= 0 {
+		st.items = append(st.items, item{kind: jointItem, branch: -1, node: node})
+	}
+	var kids []*stem
+	for _, sources := range [...]bool{true, false} {
+		for _, b := range p.graph.at[node] {
+			if p.down(b, node) && (p.Network.Branches[b].Law == Drives) == sources {
+				kids = append(kids, p.way(b, node))
+			}
+		}
+	}
+	kids = p.meet(kids, false)
+	p.leave(st, kids)
+	if len(kids) == 1 {
+		k := kids[0]
+		st.items = append(st.items, k.items...)
+		st.kids, st.after = k.kids, k.after
+		return
+	}
+	st.kids = kids
+}
+
+// way draws one branch from a node down, and on from its other end.
+func (p *planter) way(b, node int) *stem {
+	p.used[b] = true
+	br := &p.Network.Branches[b]
+	next := p.graph.other(b, node)
+	st := &stem{exit: -1, items: []item{{branch: b, flip: br.To == node, node: next}}}
+	for _, l := range p.linked[br.Element] {
+		if br.Part == "" || br.Part == "supply" {
+			st.items = append(st.items, item{kind: linkItem, branch: -1, node: br.Element, text: p.linkText(l, br.Element)})
+		}
+	}
+	switch {
+	case p.inner(b):
+	case p.lug[next] >= 0:
+		st.items = append(st.items, item{branch: p.lug[next]})
+	case p.minus[next] && br.Law != Drives:
+		st.items = append(st.items, item{kind: minusItem, branch: -1, node: next})
+	case p.visited[next]:
+		st.items = append(st.items, item{kind: flagItem, branch: -1, node: next})
+	case p.into[next] > 1 && !p.minus[next]:
+		st.exit, st.ends = next, 1
+	default:
+		p.visited[next] = true
+		p.divide(st, next)
+		if br.Law == Drives && len(st.items) == 1 && len(st.kids) == 0 {
+			st.items = append(st.items, item{kind: minusItem, branch: -1, node: next})
+		}
+	}
+	return st
+}
+
+// linkText names the other end of a cable: "video to mirror".
+func (p *planter) linkText(link, from int) string {
+	l := &p.Network.Elements[link]
+	if p.Network.Elements[from].Name == l.From {
+		return l.Carries + " to " + l.To
+	}
+	return l.Carries + " from " + l.From
+}
+
+// meet closes the nodes on which all the ways that lead to them end among
+// these stems: those become one, with the node and what follows below.
+func (p *planter) meet(kids []*stem, bare bool) []*stem {
+	for {
+		node, first := -1, -1
+		for i, k := range kids {
+			if k.exit >= 0 && !p.visited[k.exit] && p.endsOn(kids, k.exit) == p.into[k.exit] {
+				node, first = k.exit, i
+				break
+			}
+		}
+		if node < 0 {
+			return kids
+		}
+		p.visited[node] = true
+		whole := &stem{bare: bare, exit: -1}
+		var rest []*stem
+		for i, k := range kids {
+			if i == first {
+				rest = append(rest, whole)
+			}
+			if k.exit == node {
+				whole.kids = append(whole.kids, k)
+			} else {
+				rest = append(rest, k)
+			}
+		}
+		whole.after = &stem{exit: -1}
+		p.divide(whole.after, node)
+		whole.exit, whole.ends = whole.after.exit, whole.after.ends
+		kids = rest
+	}
+}
+
+// endsOn counts the ways of some stems that end on a node.
+func (p *planter) endsOn(kids []*stem, node int) int {
+	n := 0
+	for _, k := range kids {
+		if k.exit == node {
+			n += k.ends
+		}
+	}
+	return n
+}
+
+// leave gives a stem the exit of its kids. Where they have several, the one
+// with the most ways stays, and the others end in marks.
+func (p *planter) leave(st *stem, kids []*stem) {
+	for _, k := range kids {
+		if k.exit < 0 {
+			continue
+		}
+		if ends := p.endsOn(kids, k.exit); ends > st.ends {
+			st.exit, st.ends = k.exit, ends
+		}
+	}
+	for _, k := range kids {
+		if k.exit >= 0 && k.exit != st.exit {
+			p.mark(k)
+		}
+	}
+}
+
+// mark ends the ways that leave a stem in marks instead.
+func (p *planter) mark(st *stem) {
+	p.into[st.exit] -= st.ends
+	unhook(st, st.exit)
+}
+
+func unhook(st *stem, node int) {
+	if st.exit != node {
+		return
+	}
+	st.exit, st.ends = -1, 0
+	if st.after != nil {
+		unhook(st.after, node)
+		return
+	}
+	inside := false
+	for _, k := range st.kids {
+		if k.exit == node {
+			unhook(k, node)
+			inside = true
+		}
+	}
+	if !inside {
+		st.items = append(st.items, item{kind: flagItem, branch: -1, node: node})
+	}
+}
