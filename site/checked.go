@@ -1,16 +1,13 @@
 package site
 
 import (
+	"baybook/site/check"
 	"baybook/site/finding"
-	"baybook/site/sheet"
 )
 
-// checked runs the rules over a book.
-func checked(*sheet.Book) finding.List { return nil }
-
 // Rules describes every rule, for reports.
-func Rules() []finding.RuleInfo { return nil }
+func Rules() []finding.RuleInfo { return check.Infos() }
 
 // Explain is the text of one rule: why it is there, with a bad and a good
 // example; false where there is no such rule.
-func Explain(string) (string, bool) { return "", false }
+func Explain(name string) (string, bool) { return check.Explain(name) }

@@ -10,7 +10,6 @@ import (
 	"os"
 	"path/filepath"
 
-	"baybook/calculators"
 	"baybook/site/finding"
 	"baybook/site/publish"
 	"baybook/site/sheet"
@@ -26,6 +25,9 @@ type Options struct {
 	Out string
 	// Compress also writes .br and .gz copies, for web servers that serve them.
 	Compress bool
+	// History tells of earlier issues of the sheets; nil knows today's date
+	// alone.
+	History func() History
 	// Theme replaces the theme that the program carries; nil keeps it.
 	Theme fs.FS
 	// Core replaces the core that the program carries or compiles; the zero
@@ -89,47 +91,24 @@ func moduleRoot() (string, error) {
 	}
 }
 
-// Load reads the book in the content folder. The error is for a folder that
-// cannot be read at all; what is wrong in it is in the list.
-func Load(o Options) (*sheet.Book, finding.List, error) {
-	info, err := os.Stat(o.content())
-	if err != nil || !info.IsDir() {
-		return nil, nil, fmt.Errorf("there is no content folder %s; name one with -content, or make one with baybook begin", o.content())
-	}
-	return sheet.Load(os.DirFS(o.content()), calculators.All)
-}
-
 // Check reads and checks the book. Findings are sorted; those of severity
 // Error stop publishing.
 func Check(o Options) (*sheet.Book, finding.List, error) {
-	book, list, err := Load(o)
-	if err != nil {
-		return nil, nil, err
-	}
-	return book, append(list, checked(book)...).Dedupe(), nil
+	b := NewBuilder(o)
+	list, err := b.check()
+	return b.book, list, err
 }
 
 // Build checks the book and, where nothing stops it, publishes it: all of the
 // new site or nothing. The findings are returned in either case; the error is
 // a *finding.ListError where they stopped it.
 func Build(ctx context.Context, o Options) (Report, finding.List, error) {
-	book, list, err := Check(o)
-	if err != nil {
-		return Report{}, nil, err
-	}
-	if err := list.Err(); err != nil {
-		return Report{}, list, err
-	}
-	folder, err := publish.Begin(o.out())
+	edition, list, err := NewBuilder(o).Next(ctx)
 	if err != nil {
 		return Report{}, list, err
 	}
-	report, err := Make(ctx, o, book, folder)
-	if err != nil {
-		folder.Abort()
-		return Report{}, list, err
-	}
-	return report, list, folder.Commit()
+	report, err := o.publishInto(ctx, edition)
+	return report, list, err
 }
 
 // A Report says what a build made.

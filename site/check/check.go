@@ -15,7 +15,6 @@ package check
 
 import (
 	"fmt"
-	"runtime"
 	"slices"
 	"strings"
 	"sync"
@@ -106,37 +105,8 @@ func withNote(src *finding.Source, at int, text string) func(*finding.Finding) {
 	}
 }
 
-// Run checks a book by every rule and gives the findings in order. Sheets are
-// checked side by side. A rule that fails becomes a finding, and the others go
-// on.
-func Run(book *sheet.Book, history History) finding.List {
-	r := newReader(book)
-	found := make([]finding.List, len(book.Sheets))
-	var group sync.WaitGroup
-	next := make(chan int)
-	for range runtime.GOMAXPROCS(0) {
-		group.Go(func() {
-			for i := range next {
-				found[i] = checkSheet(book, book.Sheets[i], r, history)
-			}
-		})
-	}
-	for i := range book.Sheets {
-		next <- i
-	}
-	close(next)
-	group.Wait()
-	var list finding.List
-	for _, f := range found {
-		list = append(list, f...)
-	}
-	for _, rule := range Rules {
-		if rule.CheckBook != nil {
-			list = append(list, runRule(&Pass{Rule: rule, Book: book, History: history, reader: r})...)
-		}
-	}
-	return list.Dedupe()
-}
+// Run checks a book by every rule and gives the findings in order.
+func Run(book *sheet.Book, history History) finding.List { return new(Memory).Run(book, history) }
 
 // checkSheet runs every sheet rule and lets the sheet's waivers take effect.
 func checkSheet(book *sheet.Book, s *sheet.Sheet, r *reader, history History) finding.List {

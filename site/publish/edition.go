@@ -7,40 +7,25 @@ import (
 	"encoding/json"
 	"io/fs"
 	"slices"
-	"sync"
 
 	"github.com/evanw/esbuild/pkg/api"
 )
 
-// An Edition is the files of one site and their hashes: what a reader's
-// device keeps, whole, to read without signal.
-type Edition struct {
-	mu    sync.Mutex
-	files [][2]string
-}
-
-// Add notes a file. It may be called from many goroutines.
-func (e *Edition) Add(name string, data []byte) {
-	sum := sha256.Sum256(data)
-	e.mu.Lock()
-	defer e.mu.Unlock()
-	e.files = append(e.files, [2]string{name, hex.EncodeToString(sum[:])})
-}
-
-// Worker makes the service worker of the edition: the theme's worker behind
-// the edition's name and list of files.
-func (e *Edition) Worker(theme fs.FS) ([]byte, error) {
+// Worker makes the service worker of an edition: the theme's worker behind the
+// edition's name and the list of what a reader's device keeps, whole, to read
+// without signal. Each of files is a name and its SHA-256 hash in hexadecimal.
+func Worker(theme fs.FS, files [][2]string) ([]byte, error) {
 	code, err := bundleOne(theme, "worker/worker.ts", api.FormatIIFE)
 	if err != nil {
 		return nil, err
 	}
-	slices.SortFunc(e.files, func(a, b [2]string) int { return cmp.Compare(a[0], b[0]) })
-	files, err := json.Marshal(e.files)
+	slices.SortFunc(files, func(a, b [2]string) int { return cmp.Compare(a[0], b[0]) })
+	list, err := json.Marshal(files)
 	if err != nil {
 		return nil, err
 	}
-	name := sha256.Sum256(append(files, code...))
-	head := `self.edition="` + hex.EncodeToString(name[:8]) + `";self.files=` + string(files) + ";\n"
+	name := sha256.Sum256(append(list, code...))
+	head := `self.edition="` + hex.EncodeToString(name[:8]) + `";self.files=` + string(list) + ";\n"
 	return append([]byte(head), code...), nil
 }
 

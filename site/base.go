@@ -1,0 +1,64 @@
+package site
+
+import (
+	"context"
+	"errors"
+	"io/fs"
+
+	"baybook/site/publish"
+	"baybook/site/render"
+)
+
+// A base is what every edition stands on: style, script, core and icons.
+type base struct {
+	theme  fs.FS
+	assets render.Assets
+	files  []namedFile
+}
+
+type namedFile struct {
+	name string
+	file *File
+}
+
+// newBase bundles the theme and gets the core.
+func newBase(ctx context.Context, o Options) (*base, error) {
+	core, err := o.core(ctx)
+	if err != nil {
+		return nil, err
+	}
+	bundle, err := publish.Bundled(o.theme())
+	if err != nil {
+		return nil, err
+	}
+	b := &base{theme: o.theme(), assets: render.Assets{
+		Style:  publish.Hashed("assets/sheet.css", bundle.Style),
+		Script: publish.Hashed("assets/page.js", bundle.Script),
+		Core:   publish.Hashed("assets/core.wasm", core.Module), CoreScript: publish.Hashed("assets/core.js", core.Script),
+		// The index keeps its name from edition to edition, so that a changed
+		// sheet does not change every page.
+		Index: "assets/find.bin", IndexScript: "assets/find.js",
+	}}
+	b.add(b.assets.Style, bundle.Style)
+	b.add(b.assets.Script, bundle.Script)
+	b.add(b.assets.Core, core.Module)
+	b.add(b.assets.CoreScript, core.Script)
+	return b, errors.Join(b.folder(o.theme(), "icons"), b.folder(o.theme(), "schemas"))
+}
+
+func (b *base) add(name string, data []byte) { b.files = append(b.files, namedFile{name, fixed(data)}) }
+
+// folder copies a folder of the theme.
+func (b *base) folder(theme fs.FS, folder string) error {
+	return fs.WalkDir(theme, folder, func(name string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		data, err := fs.ReadFile(theme, name)
+		if err != nil {
+			return err
+		}
+		b.add(name, data)
+		return nil
+	})
+}

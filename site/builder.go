@@ -1,0 +1,130 @@
+package site
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"time"
+
+	"baybook/calculators"
+	"baybook/site/check"
+	"baybook/site/finding"
+	"baybook/site/publish"
+	"baybook/site/render"
+	"baybook/site/sheet"
+)
+
+// A Builder makes one edition of a book after another and takes over from
+// each what the next can use again: sheets whose files have not changed, their
+// findings, their pages. One goroutine at a time may use it.
+type Builder struct {
+	options Options
+	// base is what does not depend on the book, made once.
+	base *base
+	// book is the book as it was last read, edition the last that was made.
+	book    *sheet.Book
+	memory  check.Memory
+	edition *Edition
+}
+
+// NewBuilder makes a builder.
+func NewBuilder(o Options) *Builder { return &Builder{options: o} }
+
+// Next reads and checks the book as it stands now and gives an edition of it.
+// Nothing of it is rendered yet. The findings are returned in either case; the
+// error is a *finding.ListError where they stop publishing.
+func (b *Builder) Next(ctx context.Context) (*Edition, finding.List, error) {
+	list, err := b.check()
+	if err != nil {
+		return nil, nil, err
+	}
+	if err := list.Err(); err != nil {
+		return nil, list, err
+	}
+	edition, err := b.compose(ctx)
+	return edition, list, err
+}
+
+// check reads the book and runs the rules over it.
+func (b *Builder) check() (finding.List, error) {
+	book, list, err := b.load()
+	if err != nil {
+		return nil, err
+	}
+	b.book = book
+	found := b.memory.Run(book, b.options.history())
+	return append(list, found...).Dedupe(), nil
+}
+
+// load reads the content folder.
+func (b *Builder) load() (*sheet.Book, finding.List, error) {
+	content := b.options.content()
+	info, err := os.Stat(content)
+	if err != nil || !info.IsDir() {
+		return nil, nil, fmt.Errorf("there is no content folder %s; name one with -content, or make one with baybook begin", content)
+	}
+	return sheet.Reload(b.book, os.DirFS(content), calculators.All)
+}
+
+// compose lists the files of an edition of the book as it was last read.
+func (b *Builder) compose(ctx context.Context) (*Edition, error) {
+	if b.base == nil {
+		made, err := newBase(ctx, b.options)
+		if err != nil {
+			return nil, err
+		}
+		b.base = made
+	}
+	press, err := render.NewPress(b.options.theme(), b.book, calculators.All, b.base.assets)
+	if err != nil {
+		return nil, err
+	}
+	e := newEdition(b.book, press, b.edition)
+	e.list(b.base)
+	b.edition = e
+	return e, nil
+}
+
+// History is what is known of earlier issues of the sheets, for the rules on
+// revisions and approvals.
+type History = check.History
+
+// Issue is a sheet as it was last recorded.
+type Issue = check.Issue
+
+func (o Options) history() History {
+	if o.History == nil {
+		return History{Today: time.Now()}
+	}
+	return o.History()
+}
+
+// Make renders a checked book into a sink.
+func Make(ctx context.Context, o Options, book *sheet.Book, sink Sink) (Report, error) {
+	b := NewBuilder(o)
+	b.book = book
+	edition, err := b.compose(ctx)
+	if err != nil {
+		return Report{}, err
+	}
+	return edition.Write(ctx, sink)
+}
+
+// publishInto writes an edition into the folder of the options, all or
+// nothing.
+func (o Options) publishInto(ctx context.Context, e *Edition) (Report, error) {
+	folder, err := publish.Begin(o.out())
+	if err != nil {
+		return Report{}, err
+	}
+	var sink Sink = folder
+	if o.Compress {
+		sink = publish.Compressing(folder)
+	}
+	report, err := e.Write(ctx, sink)
+	if err != nil {
+		folder.Abort()
+		return Report{}, err
+	}
+	return report, folder.Commit()
+}

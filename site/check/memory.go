@@ -1,0 +1,164 @@
+package check
+
+import (
+	"io/fs"
+	"maps"
+	"path"
+	"runtime"
+	"slices"
+	"strings"
+	"sync"
+	"time"
+
+	"baybook/site/finding"
+	"baybook/site/sheet"
+)
+
+// A Memory is what the last run found in each sheet. The next run over the
+// same book takes over what rests on nothing that has changed since. The zero
+// value remembers nothing.
+type Memory struct {
+	book    *sheet.Book
+	today   string
+	reader  *reader
+	results map[*sheet.Sheet]result
+}
+
+// A result is what the rules found in a sheet, and which sheets they looked at
+// to find it.
+type result struct {
+	found finding.List
+	leads []lead
+}
+
+// A lead is a link from one sheet to another.
+type lead struct {
+	path string
+	// brings is true where what the other sheet brings along is looked at too:
+	// a step may do it, or a job composes it.
+	brings bool
+}
+
+// Run checks a book by every rule and gives the findings in order. Sheets are
+// checked side by side. A rule that fails becomes a finding, and the others go
+// on.
+func (m *Memory) Run(book *sheet.Book, history History) finding.List {
+	before := m.results
+	today := history.Today.Format(time.DateOnly)
+	// Of the past nothing is remembered: where it is known, all is looked at.
+	if m.book == nil || history.Sheets != nil || m.today != today || !sameGround(m.book, book) {
+		before = nil
+	}
+	if m.reader == nil || m.book.Register != book.Register || m.book.Glossary != book.Glossary {
+		m.reader = newReader(book)
+	}
+	m.reader.book = book
+	results := make([]result, len(book.Sheets))
+	stale := staleSheets(book, before)
+	eachIndex(len(book.Sheets), func(i int) {
+		s := book.Sheets[i]
+		if !stale[s] {
+			results[i] = before[s]
+			return
+		}
+		results[i] = result{checkSheet(book, s, m.reader, history), leadsOf(s)}
+	})
+	m.book, m.today, m.results = book, today, make(map[*sheet.Sheet]result, len(book.Sheets))
+	var list finding.List
+	for i, s := range book.Sheets {
+		m.results[s] = results[i]
+		list = append(list, results[i].found...)
+	}
+	for _, rule := range Rules {
+		if rule.CheckBook != nil {
+			list = append(list, runRule(&Pass{Rule: rule, Book: book, History: history, reader: m.reader})...)
+		}
+	}
+	m.reader.forget()
+	return list.Dedupe()
+}
+
+// sameGround reports whether two readings of a book agree in all that any
+// sheet may rest on: data files, names of files, and the path and number of
+// every sheet.
+func sameGround(a, b *sheet.Book) bool {
+	if a.Register != b.Register || a.Glossary != b.Glossary || a.Shop != b.Shop {
+		return false
+	}
+	sameFiles := maps.EqualFunc(a.Files, b.Files, func(fs.FileInfo, fs.FileInfo) bool { return true })
+	return sameFiles && slices.EqualFunc(a.Sheets, b.Sheets, func(x, y *sheet.Sheet) bool {
+		return x == y || x.Path == y.Path && x.Front.Number == y.Front.Number
+	})
+}
+
+// staleSheets are those that must be looked at: the changed ones, all that
+// link to a changed one, and all that bring along one of either kind.
+func staleSheets(book *sheet.Book, before map[*sheet.Sheet]result) map[*sheet.Sheet]bool {
+	stale := make(map[*sheet.Sheet]bool)
+	var work []*sheet.Sheet
+	for _, s := range book.Sheets {
+		if _, known := before[s]; !known {
+			stale[s] = true
+			work = append(work, s)
+		}
+	}
+	if len(work) == len(book.Sheets) || len(work) == 0 {
+		return stale
+	}
+	changed := maps.Clone(stale)
+	from := make(map[string][]*sheet.Sheet)
+	for _, s := range book.Sheets {
+		for _, l := range before[s].leads {
+			if target := book.Sheet(l.path); l.brings {
+				from[l.path] = append(from[l.path], s)
+			} else if changed[target] {
+				stale[s] = true
+			}
+		}
+	}
+	for len(work) > 0 {
+		s := work[0]
+		work = work[1:]
+		for _, by := range from[s.Path] {
+			if !stale[by] {
+				stale[by] = true
+				work = append(work, by)
+			}
+		}
+	}
+	return stale
+}
+
+// leadsOf lists the sheets that a sheet links to.
+func leadsOf(s *sheet.Sheet) []lead {
+	var list []lead
+	for i, l := range slices.Concat(s.Work, s.Links) {
+		t := s.Resolve(l.Dest)
+		if t.Outside || path.Ext(t.File) != ".md" {
+			continue
+		}
+		list = append(list, lead{strings.TrimSuffix(t.File, ".md"), l.Step != nil || i < len(s.Work)})
+	}
+	return list
+}
+
+// forget drops what was worked out for single sheets.
+func (r *reader) forget() { r.facts = make(map[*sheet.Sheet]*facts) }
+
+// eachIndex does the same for every number below n, on all processors.
+func eachIndex(n int, do func(i int)) {
+	var group sync.WaitGroup
+	next := make(chan int)
+	for range runtime.GOMAXPROCS(0) {
+		group.Go(func() {
+			for i := range next {
+				do(i)
+			}
+		})
+	}
+	for i := range n {
+		next <- i
+	}
+	close(next)
+	group.Wait()
+}

@@ -1,0 +1,66 @@
+package site
+
+import (
+	"context"
+	"fmt"
+	"runtime"
+	"sync"
+	"sync/atomic"
+)
+
+// A writer writes an edition into a sink.
+type writer struct {
+	edition *Edition
+	sink    Sink
+	bytes   atomic.Int64
+}
+
+// all writes every file, many at a time, and then the one that names the
+// hashes of the others.
+func (w *writer) all(ctx context.Context) error {
+	names := w.edition.names
+	if err := w.some(ctx, names[:len(names)-1]); err != nil {
+		return err
+	}
+	return w.some(ctx, names[len(names)-1:])
+}
+
+func (w *writer) some(ctx context.Context, names []string) error {
+	return each(names, func(name string) error {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		data, err := w.edition.files[name].once(w.edition)
+		if err != nil {
+			return fmt.Errorf("%s: %w", name, err)
+		}
+		w.bytes.Add(int64(len(data)))
+		return w.sink.Put(name, data)
+	})
+}
+
+// each does the same for every item, on all processors, and gives the first
+// error in the items' order.
+func each[T any](items []T, do func(T) error) error {
+	errs := make([]error, len(items))
+	var next atomic.Int64
+	var group sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		group.Go(func() {
+			for {
+				i := int(next.Add(1)) - 1
+				if i >= len(items) {
+					return
+				}
+				errs[i] = do(items[i])
+			}
+		})
+	}
+	group.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
