@@ -113,8 +113,13 @@ func (s *Study) sourceLead(branch int) bool {
 
 // judgeSpeakers judges the load on each output and the power in each speaker.
 func judgeSpeakers(s *Study, say func(Judgement)) {
+	for _, sol := range s.Solutions {
+		s.judgeOutputs(sol, say)
+	}
+}
+
+func (s *Study) judgeOutputs(sol *Solution, say func(Judgement)) {
 	n := s.Network
-	sol := s.Solutions[0]
 	for i := range n.Branches {
 		b := &n.Branches[i]
 		e := n.of(b)

@@ -78,7 +78,9 @@ func (s *solver) enter(state int, moved armature) {
 			b.Amps = e.Standing
 		case b.Part == "feeds" && st.Parked:
 			b.Amps = 0
-		case e.isLoad() && b.Part != "rem" && b.Law != Drives:
+		case e.Kind == Amplifier && b.Law == Drives: // an amplifier that is off drives nothing
+			s.open[i] = !moved[b.Element] || st.off[b.Element] || st.Parked && e.Sleeps > 0
+		case e.isLoad() && b.Part != "rem":
 			s.rest(st, b, e, moved)
 		}
 		if b.Law == Takes && b.Amps == 0 {

@@ -2,6 +2,7 @@ package circuit
 
 import (
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -95,7 +96,7 @@ loads: {L: {power: %, from: E+, to: E-}}
 		power   string
 		starved bool
 	}{{"35.9", false}, {"36.1", true}} {
-		n := build(t, replaceOne(text, w.power))
+		n := build(t, strings.Replace(text, "%", w.power, 1))
 		sol := n.Solve(0)
 		if !sol.Settled || (len(sol.Starved) > 0) != w.starved {
 			t.Errorf("%s W from 12 V behind 1 ohm: settled %v, starved %v", w.power, sol.Settled, sol.Starved)
@@ -103,11 +104,3 @@ loads: {L: {power: %, from: E+, to: E-}}
 	}
 }
 
-func replaceOne(s, with string) string {
-	for i := range s {
-		if s[i] == '%' {
-			return s[:i] + with + s[i+1:]
-		}
-	}
-	return s
-}

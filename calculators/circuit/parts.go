@@ -1,0 +1,201 @@
+package circuit
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+
+	"baybook/calculators/calc"
+)
+
+// A Purchase is one line of the parts list.
+type Purchase struct {
+	// What is bought, how much of it, and which parts of the drawing it is for.
+	What, Amount, For string
+}
+
+// Parts lists what the circuit needs that the vehicle does not have: wire by
+// colour and size with its whole length, fuses, what stands in the drawing by
+// name, and the terminals on the ends of the wires.
+func (n *Network) Parts() []Purchase {
+	list := n.wireParts()
+	list = append(list, n.fuseParts()...)
+	list = append(list, n.namedParts()...)
+	return append(list, n.terminals()...)
+}
+
+// wireParts adds up wire by colour, size and conductor.
+func (n *Network) wireParts() []Purchase {
+	type reel struct{ colour, size, conductor string }
+	var reels []reel
+	metres, names := make(map[reel]float64), make(map[reel][]int)
+	area := make(map[reel]float64)
+	for i := range n.Elements {
+		e := &n.Elements[i]
+		if e.Kind != Wire || e.Vehicle {
+			continue
+		}
+		r := reel{e.Colour, e.Size, e.Conductor}
+		if len(names[r]) == 0 {
+			reels = append(reels, r)
+		}
+		metres[r] += e.Length
+		names[r] = append(names[r], i)
+		area[r] = e.Area
+	}
+	slices.SortStableFunc(reels, func(a, b reel) int { return cmp.Compare(area[b], area[a]) })
+	var list []Purchase
+	for _, r := range reels {
+		what := "wire " + r.size + ", " + r.colour + " (" + colourName(r.colour) + ")"
+		if r.conductor != "copper" {
+			what += ", " + r.conductor
+		}
+		list = append(list, Purchase{what, calc.ShowUnit(metres[r], 3, "m"), n.names(names[r])})
+	}
+	return list
+}
+
+// fuseParts counts fuses by rating and type.
+func (n *Network) fuseParts() []Purchase {
+	return n.counted(func(e *Element) string {
+		if e.Kind != Fuse {
+			return ""
+		}
+		what := "fuse " + amps(e.Rating) + ", " + typeWord(e)
+		if colour := fuseColour(e); colour != "" {
+			what += ", " + colour
+		}
+		if e.Taps != "" {
+			return what + ", with fuse tap"
+		}
+		return what + ", with holder"
+	})
+}
+
+// namedParts counts the rest of what the drawing names.
+func (n *Network) namedParts() []Purchase {
+	return n.counted(func(e *Element) string {
+		switch e.Kind {
+		case Switch:
+			return "switch"
+		case Relay:
+			return "relay, coil " + ohms(e.Coil) + ", " + map[bool]string{true: "nothing", false: e.Suppression}[e.Suppression == "none"] + " across it, with socket"
+		case Connector:
+			return "connector, " + strconv.Itoa(e.Count) + "-way"
+		case Splice:
+			return "splice"
+		case Speaker:
+			return "speaker, " + ohms(e.Ohms)
+		case LEDs:
+			return "LED strings, " + strconv.Itoa(e.Strings) + " of " + strconv.Itoa(e.Count) + ", each with " + ohms(e.Ohms)
+		case Load:
+			if e.Type == "resistor" {
+				return "resistor, " + ohms(e.Ohms)
+			}
+			return e.Name
+		case Amplifier:
+			return e.Name
+		case Link:
+			return e.Carries + " cable, " + e.From + " to " + e.To
+		}
+		return ""
+	})
+}
+
+// counted counts the elements for which what gives the same words.
+func (n *Network) counted(what func(e *Element) string) []Purchase {
+	var list []Purchase
+	var groups [][]int
+	for i := range n.Elements {
+		e := &n.Elements[i]
+		words := ""
+		if !e.Vehicle {
+			words = what(e)
+		}
+		if words == "" {
+			continue
+		}
+		at := slices.IndexFunc(list, func(p Purchase) bool { return p.What == words })
+		if at < 0 {
+			at = len(list)
+			list, groups = append(list, Purchase{What: words}), append(groups, nil)
+		}
+		groups[at] = append(groups[at], i)
+	}
+	for i := range list {
+		list[i].Amount = strconv.Itoa(len(groups[i]))
+		list[i].For = n.names(groups[i])
+	}
+	return list
+}
+
+// sleeves are the colours of insulated crimp terminals by the largest area
+// in mm2 that each takes: red to 16 AWG, blue to 14 AWG, yellow to 10 AWG
+// (terminal practice, from memory).
+var sleeves = []struct {
+	gauge  int
+	colour string
+}{{16, "red"}, {14, "blue"}, {10, "yellow"}}
+
+// terminals counts the terminals on the ends of the wires by what they go on
+// and by the wire.
+func (n *Network) terminals() []Purchase {
+	var list []Purchase
+	counts := make(map[string]int)
+	add := func(what string) {
+		if counts[what] == 0 {
+			list = append(list, Purchase{What: what})
+		}
+		counts[what]++
+	}
+	for i := range n.Elements {
+		e := &n.Elements[i]
+		if e.Kind != Wire || e.Vehicle {
+			continue
+		}
+		for _, pin := range e.Pins {
+			if kind := n.terminalAt(pin.Node); kind != "" {
+				add(kind + " terminal for " + e.Size + sleeve(e))
+			}
+		}
+	}
+	for i := range list {
+		list[i].Amount = strconv.Itoa(counts[list[i].What])
+	}
+	return list
+}
+
+// sleeve names the colour of an insulated terminal for a wire.
+func sleeve(e *Element) string {
+	for _, s := range sleeves {
+		if !calc.Over(e.Area*1e6, calc.AWGArea(s.gauge)) && e.Area*1e6 > 0.9*calc.AWGArea(22) {
+			return " (" + s.colour + ")"
+		}
+	}
+	return ""
+}
+
+// terminalKinds are the terminals that a wire gets by what is at its end, in
+// the order in which one is chosen.
+var terminalKinds = []struct {
+	kind Kind
+	what string
+}{{Ground, "ring"}, {Source, "ring"}, {Splice, ""}, {Connector, "connector"}, {Relay, "6.3 mm push-on"}, {Fuse, "fuse holder"},
+	{Switch, "push-on"}, {Load, "push-on"}, {LEDs, "push-on"}, {Amplifier, "device"}, {Speaker, "speaker"}}
+
+func (n *Network) terminalAt(node int) string {
+	for _, t := range terminalKinds {
+		for i := range n.Elements {
+			e := &n.Elements[i]
+			if e.Kind != t.kind {
+				continue
+			}
+			for _, p := range e.Pins {
+				if p.Node == node {
+					return t.what
+				}
+			}
+		}
+	}
+	return ""
+}
