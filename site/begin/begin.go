@@ -1,0 +1,21 @@
+// Package begin is the book that a shop starts from: the hazard register, a
+// few words of the glossary, the shop's facts, and one complete sheet. All of
+// it passes every check.
+package begin
+
+import (
+	"embed"
+	"io/fs"
+)
+
+//go:embed book
+var files embed.FS
+
+// Book is the folder of the book.
+func Book() fs.FS {
+	book, err := fs.Sub(files, "book")
+	if err != nil {
+		panic(err) // the folder is compiled in
+	}
+	return book
+}
