@@ -81,14 +81,19 @@ var exampleSections = []string{
 	"## Sources\n\n- Common practice, no source.",
 }
 
+// exampleFS is the book of the examples without their sheet.
+func exampleFS() fstest.MapFS {
+	return fstest.MapFS{
+		"hazards.yaml": {Data: []byte(exampleRegister)}, "glossary.yaml": {Data: []byte(exampleGlossary)}, "shop.yaml": {Data: []byte(exampleShop)},
+		"area/other.md": {Data: []byte(exampleOther)}, "area/drawing.svg": {Data: []byte(exampleDrawing)},
+	}
+}
+
 // exampleBook makes a book of an example: a whole sheet, or lines of front
 // matter and sections that replace those of a plain sheet; files of the book
 // stand behind lines -- name --.
 func exampleBook(example string) (fstest.MapFS, History) {
-	fsys := fstest.MapFS{
-		"hazards.yaml": {Data: []byte(exampleRegister)}, "glossary.yaml": {Data: []byte(exampleGlossary)}, "shop.yaml": {Data: []byte(exampleShop)},
-		"area/other.md": {Data: []byte(exampleOther)}, "area/drawing.svg": {Data: []byte(exampleDrawing)},
-	}
+	fsys := exampleFS()
 	archive := txtar.Parse([]byte(example))
 	for _, f := range archive.Files {
 		if len(f.Data) == 0 {

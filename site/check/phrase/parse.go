@@ -40,11 +40,17 @@ func Parse(source string, stems *Stems) (Pattern, string) {
 			return p, "a part of the phrase “" + source + "” is empty"
 		}
 		for _, f := range fields {
+			if isArticle(f) {
+				continue // a text's articles are passed over too
+			}
 			s, msg := parseSlot(f, stems)
 			if msg != "" {
 				return p, "in the phrase “" + source + "” " + msg
 			}
 			one.words = append(one.words, s)
+		}
+		if len(one.words) == 0 {
+			return p, "a part of the phrase “" + source + "” holds no word that counts"
 		}
 		if one.doing && len(one.words[0].stems) == 0 {
 			return p, "in the phrase “" + source + "” no verb follows to"
