@@ -117,7 +117,7 @@ func (b *builder) element(i int) {
 		}
 		v, msg := p.read(given.Value)
 		if msg != "" {
-			at.Message, at.Do = given.Name+": "+msg, p.Help
+			at.Message, at.Do = given.Name+": "+msg, "give "+p.advice()
 			b.fault(at)
 			continue
 		}
@@ -135,7 +135,7 @@ func (b *builder) complete(i int, c *Class, e *Element) {
 	keys := b.draft.Entries[i].Keys
 	for k := range c.Keys {
 		if p := &c.Keys[k]; p.Required && get(keys, p.Name) == "" && !hasKey(keys, p.Name) {
-			b.fault(Fault{Part: InEntry, Index: i, Message: e.Name + " has no " + p.Name, Do: "add " + p.Name + ": " + p.Help})
+			b.fault(Fault{Part: InEntry, Index: i, Message: e.Name + " has no " + p.Name, Do: "add " + p.Name + ": " + p.advice()})
 		}
 	}
 	if e.Kind != Load && e.Kind != Amplifier {

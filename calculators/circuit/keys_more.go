@@ -70,7 +70,7 @@ var insulationClasses = [...]struct {
 func (p *Property) read(s string) (calc.Value, string) {
 	s = strings.TrimSpace(s)
 	if s == "" {
-		return calc.Value{}, "nothing given; " + p.Help
+		return calc.Value{}, "nothing given"
 	}
 	switch p.Form {
 	case Colour:
@@ -91,6 +91,17 @@ func (p *Property) read(s string) (calc.Value, string) {
 		return calc.Value{Text: s}, ""
 	}
 	return p.Input.Read(s)
+}
+
+// advice is the help of a key as the end of a sentence that says what to give.
+func (p *Property) advice() string { return asAdvice(p.Help) }
+
+func asAdvice(help string) string {
+	help = strings.TrimSuffix(help, ".")
+	if len(help) > 1 && help[0] >= 'A' && help[0] <= 'Z' && help[1] >= 'a' && help[1] <= 'z' {
+		help = string(help[0]-'A'+'a') + help[1:]
+	}
+	return help
 }
 
 // longestText is how many letters a name or a text may have: more does not

@@ -52,7 +52,7 @@ func (b *builder) limits() {
 		}
 		v, msg := k.Read(given.Value)
 		if msg != "" {
-			b.fault(Fault{Part: InLimits, Key: given.Name, Message: given.Name + ": " + msg, Do: k.Help})
+			b.fault(Fault{Part: InLimits, Key: given.Name, Message: given.Name + ": " + msg, Do: "give " + asAdvice(k.Help)})
 			continue
 		}
 		*k.at(&b.n.Limits) = limitScale(k, v.Num)

@@ -105,8 +105,10 @@ func (sh *shaping) fence(block *ast.FencedCodeBlock) {
 	f := &Fence{Language: string(block.Language(sh.src)), Step: sh.step, Line: 1}
 	var code strings.Builder
 	lines := block.Lines()
+	starts := make([]int, lines.Len())
 	for i := range lines.Len() {
 		seg := lines.At(i)
+		starts[i] = seg.Start
 		code.Write(seg.Value(sh.src))
 		if i == 0 {
 			f.Span.Start = seg.Start
@@ -118,6 +120,9 @@ func (sh *shaping) fence(block *ast.FencedCodeBlock) {
 		f.Span = Span{block.Pos(), block.Pos()}
 	}
 	f.Code = strings.ReplaceAll(code.String(), "\r\n", "\n")
+	if f.Language == "circuit" {
+		f.Circuit = circuitOf(sh.sheet.Source, f, starts, sh.report)
+	}
 	f.SetPos(block.Pos())
 	block.Parent().ReplaceChild(block.Parent(), block, f)
 	sh.sheet.Fences = append(sh.sheet.Fences, f)

@@ -179,6 +179,8 @@ type Fence struct {
 	Span Span
 	Line int
 	Step *Step
+	// Circuit is the wiring drawing in it, nil for another language.
+	Circuit *Circuit
 }
 
 // A Link is any link that is not a computation or a reading.

@@ -1,0 +1,236 @@
+package sheet
+
+import (
+	"path"
+	"strconv"
+	"strings"
+	"sync"
+
+	"baybook/calculators/calc"
+	"baybook/calculators/circuit"
+	"baybook/site/finding"
+
+	"go.yaml.in/yaml/v3"
+)
+
+// A Circuit is a wiring drawing, read. It stands in a sheet as a fenced block
+// with the info string circuit, or is a YAML file of its own.
+type Circuit struct {
+	// Span is the whole of its text.
+	Span  Span
+	Draft *circuit.Draft
+	// Network is nil where the draft is no circuit; the findings say why.
+	Network *circuit.Network
+
+	entries []circuitPlace
+	wrong   []Span
+	once    sync.Once
+	study   *circuit.Study
+}
+
+// A circuitPlace is where a part and its keys stand.
+type circuitPlace struct {
+	name Span
+	keys map[string][2]Span // of the key's name, of its value
+}
+
+// Study solves and judges the circuit, once; nil where there is no network.
+func (c *Circuit) Study() *circuit.Study {
+	c.once.Do(func() {
+		if c.Network != nil {
+			c.study = circuit.Analyse(c.Network)
+		}
+	})
+	return c.study
+}
+
+// Place is where the part that a judgement speaks of is named; the first line
+// of the drawing where it speaks of the whole.
+func (c *Circuit) Place(j *circuit.Judgement) Span {
+	switch {
+	case j.Entry >= 0 && j.Entry < len(c.entries):
+		return c.entries[j.Entry].name
+	case j.Rule == "wrong" && len(c.wrong) > 0:
+		return c.wrong[0]
+	}
+	return Span{c.Span.Start, c.Span.Start}
+}
+
+// ReadCircuits reads the circuits of a file: a sheet's fenced blocks, or a
+// YAML file that is a circuit. It is what the command line reads.
+func ReadCircuits(file string, content []byte) ([]*Circuit, finding.List) {
+	if path.Ext(file) == ".md" {
+		s, list := NewReader(nil).Parse(file, content)
+		var circuits []*Circuit
+		var own finding.List
+		for _, f := range s.Fences {
+			if f.Circuit != nil {
+				circuits = append(circuits, f.Circuit)
+			}
+		}
+		for _, f := range list {
+			if f.Rule == circuitRule {
+				own = append(own, f)
+			}
+		}
+		return circuits, own
+	}
+	var list finding.List
+	report := func(f finding.Finding) { list = append(list, f) }
+	src := finding.NewSource(file, content)
+	if !readable(src, report) {
+		return nil, list
+	}
+	starts := []int{0}
+	for i, c := range content {
+		if c == '\n' {
+			starts = append(starts, i+1)
+		}
+	}
+	c := readCircuit(src, Span{0, len(content)}, string(content), starts, report)
+	return []*Circuit{c}, list
+}
+
+// circuitRule is the rule under which the loader reports what is no circuit.
+const circuitRule = "circuit"
+
+// A circuitReader reads the YAML of a circuit. It only sorts what is written
+// into sections, parts and keys; what they mean and which there are is the
+// business of package circuit.
+type circuitReader struct {
+	src    *finding.Source
+	lines  []string // of the YAML
+	starts []int    // where each stands in the file
+	report func(finding.Finding)
+	out    *Circuit
+	states []circuitPlace
+	limits circuitPlace
+}
+
+// readCircuit reads a circuit's YAML, of which each line starts at a place of
+// the file.
+func readCircuit(src *finding.Source, at Span, text string, starts []int, report func(finding.Finding)) *Circuit {
+	out := &Circuit{Span: at, Draft: &circuit.Draft{}}
+	found := false
+	r := &circuitReader{src: src, lines: strings.Split(text, "\n"), starts: starts, out: out,
+		report: func(f finding.Finding) { found = true; report(f) }}
+	root := r.document(text)
+	if root == nil {
+		return out
+	}
+	r.sections(root)
+	network, faults := out.Draft.Build()
+	for _, f := range faults {
+		r.place(f)
+	}
+	if !found {
+		out.Network = network
+	}
+	return out
+}
+
+// document parses the YAML; nil where it is broken or no mapping.
+func (r *circuitReader) document(text string) *yaml.Node {
+	var doc yaml.Node
+	if err := yaml.Unmarshal([]byte(text), &doc); err != nil {
+		message, line := strings.TrimPrefix(err.Error(), "yaml: "), 1
+		if m := yamlLine.FindStringSubmatch(message); m != nil {
+			line, _ = strconv.Atoi(m[1])
+			message = m[2]
+		}
+		r.fault(r.lineSpan(line), "this is not YAML: "+message, "write key: value lines; put quotes around a value that holds a colon")
+		return nil
+	}
+	if len(doc.Content) == 0 {
+		r.fault(r.lineSpan(1), "the circuit is empty", "write sources:, wires: and the other sections")
+		return nil
+	}
+	if alias := findAlias(&doc, 0); alias != nil {
+		r.fault(r.span(alias), "an alias, an anchor or such deep nesting is not accepted", "write the value out")
+		return nil
+	}
+	root := doc.Content[0]
+	if root.Kind != yaml.MappingNode {
+		r.fault(r.span(root), "a circuit is sections such as sources: and wires:", "start with sources: and one part on each line under it")
+		return nil
+	}
+	return root
+}
+
+// sections reads every section of the circuit.
+func (r *circuitReader) sections(root *yaml.Node) {
+	seen := make(map[string]bool)
+	for i := 0; i+1 < len(root.Content); i += 2 {
+		key, body := root.Content[i], root.Content[i+1]
+		section, known := circuitSection(key.Value)
+		switch {
+		case !known:
+			do := "use one of " + strings.Join(circuitSections(), ", ")
+			if near := calc.Nearest(key.Value, circuitSections()); near != "" {
+				do = "did you mean " + near + "?"
+			}
+			r.fault(r.span(key), strconv.Quote(key.Value)+" is not a section of a circuit", do)
+		case seen[section]:
+			r.fault(r.span(key), "the section "+section+" is given twice", "put the parts of both under one")
+		default:
+			seen[section] = true
+			r.section(section, body)
+		}
+	}
+}
+
+// circuitSections lists the sections that a circuit may have.
+func circuitSections() []string {
+	return append([]string{"title", "states", "limits", "wrong"}, circuit.SectionNames()...)
+}
+
+// circuitSection finds a section by its name; one part may stand under the
+// name of one: "source" for "sources".
+func circuitSection(name string) (section string, known bool) {
+	for _, c := range circuit.Classes() {
+		if name == c.Section || name == c.Word {
+			return c.Section, true
+		}
+	}
+	for _, s := range circuitSections() {
+		if s == name {
+			return name, true
+		}
+	}
+	return "", false
+}
+
+// section reads one section.
+func (r *circuitReader) section(name string, body *yaml.Node) {
+	d := r.out.Draft
+	switch name {
+	case "title":
+		if body.Kind != yaml.ScalarNode {
+			r.fault(r.span(body), "a title is a text", "write title: and a few words")
+			return
+		}
+		d.Title = strings.Join(strings.Fields(body.Value), " ")
+	case "limits":
+		r.limits.keys = make(map[string][2]Span)
+		d.Limits = r.keys(body, r.limits.keys)
+	case "wrong":
+		for _, n := range r.names(body) {
+			d.Wrong = append(d.Wrong, n.Value)
+			r.out.wrong = append(r.out.wrong, r.span(n))
+		}
+	case "states":
+		r.parts(body, "state", func(name string, keys []circuit.Key, at circuitPlace) {
+			d.States = append(d.States, circuit.StateEntry{Name: name, Keys: keys})
+			r.states = append(r.states, at)
+		})
+	default:
+		for _, c := range circuit.Classes() {
+			if c.Section == name {
+				r.parts(body, c.Word, func(name string, keys []circuit.Key, at circuitPlace) {
+					d.Entries = append(d.Entries, circuit.Entry{Kind: c.Kind, Name: name, Keys: keys})
+					r.out.entries = append(r.out.entries, at)
+				})
+			}
+		}
+	}
+}

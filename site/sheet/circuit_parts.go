@@ -1,0 +1,164 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+
+	"baybook/calculators/circuit"
+	"baybook/site/finding"
+
+	"go.yaml.in/yaml/v3"
+)
+
+// parts reads the parts of a section: a mapping of names, or a list of names
+// or of parts without one, which are numbered.
+func (r *circuitReader) parts(body *yaml.Node, word string, add func(name string, keys []circuit.Key, at circuitPlace)) {
+	one := func(name string, at Span, keys *yaml.Node) {
+		place := circuitPlace{name: at, keys: make(map[string][2]Span)}
+		var list []circuit.Key
+		if keys != nil {
+			list = r.keys(keys, place.keys)
+		}
+		add(name, list, place)
+	}
+	switch {
+	case body.Kind == yaml.MappingNode:
+		for i := 0; i+1 < len(body.Content); i += 2 {
+			one(body.Content[i].Value, r.span(body.Content[i]), body.Content[i+1])
+		}
+	case body.Kind == yaml.SequenceNode:
+		for i, n := range body.Content {
+			if n.Kind == yaml.ScalarNode {
+				one(n.Value, r.span(n), nil)
+			} else {
+				one(word+" "+strconv.Itoa(i+1), r.span(n), n)
+			}
+		}
+	case !empty(body):
+		r.fault(r.span(body), "parts belong here, one on each line", "write name: {key: value, key: value}")
+	}
+}
+
+// keys reads the keys of a part as text, and notes where they stand.
+func (r *circuitReader) keys(body *yaml.Node, places map[string][2]Span) []circuit.Key {
+	if body.Kind != yaml.MappingNode {
+		if !empty(body) {
+			r.fault(r.span(body), "keys and values belong here", "write {key: value, key: value}")
+		}
+		return nil
+	}
+	var keys []circuit.Key
+	for i := 0; i+1 < len(body.Content); i += 2 {
+		key, value := body.Content[i], body.Content[i+1]
+		text := value.Value
+		switch value.Kind {
+		case yaml.SequenceNode:
+			var names []string
+			for _, n := range r.names(value) {
+				names = append(names, n.Value)
+			}
+			text = strings.Join(names, ",")
+		case yaml.MappingNode:
+			r.fault(r.span(value), "one value belongs here, not keys of its own", "write "+key.Value+": and the value")
+			continue
+		}
+		if _, twice := places[key.Value]; !twice {
+			places[key.Value] = [2]Span{r.span(key), r.span(value)}
+		}
+		keys = append(keys, circuit.Key{Name: key.Value, Value: text})
+	}
+	return keys
+}
+
+// names reads a list of names, or one name.
+func (r *circuitReader) names(n *yaml.Node) []*yaml.Node {
+	if n.Kind == yaml.ScalarNode && !empty(n) {
+		return []*yaml.Node{n}
+	}
+	var list []*yaml.Node
+	for _, item := range n.Content {
+		if item.Kind != yaml.ScalarNode || n.Kind != yaml.SequenceNode {
+			r.fault(r.span(item), "a name belongs here", "write [one, two]")
+			continue
+		}
+		if strings.Contains(item.Value, ",") {
+			r.fault(r.span(item), "a name holds no comma", "write [one, two]")
+			continue
+		}
+		list = append(list, item)
+	}
+	return list
+}
+
+// empty reports a value that is left out.
+func empty(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Tag == "!!null" }
+
+// place reports a fault of the draft where it stands.
+func (r *circuitReader) place(f circuit.Fault) {
+	at := r.lineSpan(1)
+	var place *circuitPlace
+	switch f.Part {
+	case circuit.InEntry:
+		place = &r.out.entries[f.Index]
+	case circuit.InState:
+		place = &r.states[f.Index]
+	case circuit.InLimits:
+		place = &r.limits
+	case circuit.InWrong:
+		at = r.out.wrong[f.Index]
+	}
+	if place != nil {
+		at = place.name
+		if spans, ok := place.keys[f.Key]; ok {
+			at = spans[1]
+			if f.OnKey || spans[1].Start == spans[1].End {
+				at = spans[0]
+			}
+		}
+	}
+	r.fault(at, f.Message, f.Do)
+}
+
+// fault reports something wrong with a stretch of the file.
+func (r *circuitReader) fault(at Span, message, do string) {
+	f := r.src.At(at.Start, at.End)
+	f.Rule, f.Message, f.Do = circuitRule, message, do
+	r.report(f)
+}
+
+// lineSpan is where a line of the YAML stands in the file.
+func (r *circuitReader) lineSpan(line int) Span {
+	i := min(max(line, 1), len(r.starts)) - 1
+	if i < 0 {
+		return Span{r.out.Span.Start, r.out.Span.Start}
+	}
+	return Span{r.starts[i], r.starts[i] + len(strings.TrimRight(r.lines[i], "\r"))}
+}
+
+// span is where a node stands in the file; its column counts characters.
+func (r *circuitReader) span(n *yaml.Node) Span {
+	line := r.lineSpan(n.Line)
+	if n.Line < 1 || n.Line > len(r.lines) {
+		return line
+	}
+	at, text := 0, r.lines[n.Line-1]
+	for range n.Column - 1 {
+		if at >= len(text) {
+			break
+		}
+		at++
+		for at < len(text) && text[at]&0xC0 == 0x80 {
+			at++
+		}
+	}
+	start := min(line.Start+at, line.End)
+	if n.Kind == yaml.ScalarNode && n.Style == 0 && !strings.Contains(n.Value, "\n") {
+		return Span{start, min(start+len(n.Value), max(line.End, start))}
+	}
+	return Span{start, line.End}
+}
+
+// circuitOf reads the circuit of a fenced block.
+func circuitOf(src *finding.Source, f *Fence, starts []int, report func(finding.Finding)) *Circuit {
+	return readCircuit(src, f.Span, f.Code, starts, report)
+}
