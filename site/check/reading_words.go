@@ -68,9 +68,14 @@ func (p *Pass) readingText(r *sheet.Reading) {
 
 // contradicts reports words that turn a limit round.
 func contradicts(words string, l calc.Limit) bool {
+	plain := strings.ToLower(words)
+	for _, turned := range [...][2]string{{"not over", "at most"}, {"not above", "at most"}, {"not more than", "at most"}, {"no more than", "at most"},
+		{"not under", "at least"}, {"not below", "at least"}, {"not less than", "at least"}, {"no less than", "at least"}} {
+		plain = strings.ReplaceAll(plain, turned[0], turned[1])
+	}
 	has := func(any ...string) bool {
 		for _, a := range any {
-			if strings.Contains(strings.ToLower(words), a) {
+			if strings.Contains(plain, a) {
 				return true
 			}
 		}
@@ -78,9 +83,9 @@ func contradicts(words string, l calc.Limit) bool {
 	}
 	switch {
 	case l.HasMax && !l.HasMin:
-		return has("at least", "more than", "above", "over ", "not under", "not below")
+		return has("at least", "more than", "above", "over ")
 	case l.HasMin && !l.HasMax:
-		return has("at most", "less than", "under ", "below", "up to", "not over", "not above")
+		return has("at most", "less than", "under ", "below", "up to")
 	}
 	return false
 }
