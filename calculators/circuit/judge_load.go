@@ -18,13 +18,15 @@ func (n *Network) draws(b *Branch) bool {
 func judgeDrop(s *Study, say func(Judgement)) {
 	n := s.Network
 	for state, sol := range s.Solutions {
-		supply := s.terminal(state)
-		direct := s.graph.reach(n.plus(), func(k int) bool { return !sol.Flows[k].Open && s.graph.metal(k) })
 		for i := range n.Branches {
 			b := &n.Branches[i]
 			e := n.of(b)
-			if !n.draws(b) || e.Vehicle || sol.Flows[i].Open || !sol.On(n, i) || !direct[b.From] {
+			if !n.draws(b) || e.Vehicle || sol.Flows[i].Open || !sol.On(n, i) {
 				continue
+			}
+			supply := s.terminal(state, i)
+			if math.IsInf(supply, 0) {
+				continue // behind a resistor, which is there to lose
 			}
 			at := sol.Flows[i].Drop
 			limit := n.Limits.Drop
@@ -48,14 +50,23 @@ func judgeDrop(s *Study, say func(Judgement)) {
 	}
 }
 
-// terminal is the voltage in a state between the highest terminal of a source
-// and the zero of the supply.
-func (s *Study) terminal(state int) float64 {
-	highest := 0.0
-	for _, node := range s.Network.plus() {
-		highest = math.Max(highest, s.Solutions[state].Volts[node])
+// terminal is the voltage of the source that feeds a load in a state: from
+// the highest positive terminal that metal joins with its feed to the lowest
+// negative one that metal joins with its return.
+func (s *Study) terminal(state, load int) float64 {
+	n, sol := s.Network, s.Solutions[state]
+	metal := func(k int) bool { return !sol.Flows[k].Open && s.graph.metal(k) }
+	feed, ret := s.graph.reach([]int{n.Branches[load].From}, metal), s.graph.reach([]int{n.Branches[load].To}, metal)
+	highest, lowest := math.Inf(-1), math.Inf(1)
+	for _, i := range n.sourceBranches() {
+		if b := &n.Branches[i]; feed[b.To] {
+			highest = math.Max(highest, sol.Volts[b.To])
+		}
+		if b := &n.Branches[i]; ret[b.From] {
+			lowest = math.Min(lowest, sol.Volts[b.From])
+		}
 	}
-	return highest
+	return highest - lowest
 }
 
 // worstOnTheWay names the part that loses most between the source and a load.

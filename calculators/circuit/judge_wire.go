@@ -175,7 +175,7 @@ func judgeFuseUnderLoad(s *Study, say func(Judgement)) {
 		of := e.Name + " carries " + amps(carries) + " in the state " + n.States[state].Name
 		switch {
 		case calc.Over(carries, e.Rating):
-			j.Message = of + ", more than its " + amps(e.Rating)
+			j.Message = of + ", " + amps(carries-e.Rating) + " more than its rating of " + amps(e.Rating)
 			say(j)
 		case calc.Over(carries, electrical.FuseLoading*e.Rating):
 			j.Verdict = calc.Check

@@ -13,7 +13,7 @@ func show(v float64, unit string) string {
 	switch {
 	case a < 0.5e-6:
 		return "0 " + unit
-	case (unit == "s" || unit == "A") && a < 0.9995, unit != "s" && unit != "%" && unit != "d" && a < 0.1:
+	case (unit == "s" || unit == "A" || unit == "m") && a < 0.9995, unit != "s" && unit != "%" && unit != "d" && a < 0.1:
 		return calc.ShowUnit(v*1e3, 3, "m"+unit)
 	}
 	return calc.ShowUnit(v, 3, unit)

@@ -14,9 +14,10 @@ type Study struct {
 	Standby    Standby
 	Judgements []Judgement
 
-	graph  *graph
-	sets   []setting
-	solver *solver
+	graph    *graph
+	sets     []setting
+	solver   *solver
+	sickness []bool // of each state
 }
 
 // Analyse solves and judges a network.
@@ -24,6 +25,9 @@ func Analyse(n *Network) *Study {
 	s := &Study{Network: n, graph: newGraph(n), solver: newSolver(n)}
 	for i := range n.States {
 		s.Solutions = append(s.Solutions, s.solver.settle(i))
+	}
+	for i := range n.States {
+		s.sickness = append(s.sickness, s.sick(i))
 	}
 	s.sets = s.settings()
 	s.Shorts = s.shorts()
@@ -88,9 +92,31 @@ func (s *Study) feeders(without, node int, set setting, seen map[int]bool, out *
 	}
 }
 
-// most is the largest current in A through a branch in any state.
+// sick reports a state whose currents mean nothing: metal joins a source's
+// terminals, or there is no solution. That is said by itself, and a fuse for
+// such a current would be bad advice.
+func (s *Study) sick(state int) bool {
+	sol := s.Solutions[state]
+	if !sol.Settled || len(sol.Starved) > 0 {
+		return true
+	}
+	metal := func(k int) bool { return !sol.Flows[k].Open && s.graph.metal(k) }
+	for _, i := range s.Network.sourceBranches() {
+		b := &s.Network.Branches[i]
+		if s.graph.reach([]int{b.To}, metal)[b.From] {
+			return true
+		}
+	}
+	return false
+}
+
+// most is the largest current in A through a branch in any state that is not
+// sick.
 func (s *Study) most(branch int) (amps float64, state int) {
 	for i, sol := range s.Solutions {
+		if s.sickness[i] {
+			continue
+		}
 		if a := math.Abs(sol.Flows[branch].Current); a > amps {
 			amps, state = a, i
 		}

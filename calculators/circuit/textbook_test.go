@@ -103,4 +103,3 @@ loads: {L: {power: %, from: E+, to: E-}}
 		}
 	}
 }
-

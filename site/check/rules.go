@@ -8,6 +8,11 @@ var Rules = []*Rule{
 	messageContent, mustSay, mustNotSay, titleUnknown, hazardUnknown, stepsInMessage, messageOrder, overWarning, toolsNamed,
 	// Numbers.
 	computedNumber, stopVerdict, readingWords, repeatedNumber, conversion, unbackedNumber,
+	// Wiring drawings, the most dangerous first.
+	circuitShort, circuitUnfused, circuitFuseOverWire, circuitWireBurns, circuitWireOverloaded, circuitFuseUnderLoad, circuitFuseMade,
+	circuitDrop, circuitNoReturn, circuitReversed, circuitTwoSources, circuitLiveBehind, circuitTap, circuitTapTurned,
+	circuitCoilBare, circuitCoilTurned, circuitContactOver, circuitSharedGround, circuitGroundStack, circuitColourTwice,
+	circuitSpeakerLoad, circuitSpeakerGround, circuitNoSolution, circuitStandby, circuitWrong,
 	// Structure.
 	sectionMissing, sectionOrder, jobWork, dateFuture, approvalOld, revisionDate, waiver,
 	// Links and figures.
@@ -22,5 +27,5 @@ var Rules = []*Rule{
 // for their explanations.
 var LoaderRules = []*Rule{
 	fileRule, fileSize, utf8Rule, hiddenCharacter, nestingRule, frontMatter, rawHTML, headingRule, stepsRule, signalWord,
-	calcLink, readingLink, questionRule, workRule, hazardRegister, glossaryFile, shopFile,
+	calcLink, readingLink, questionRule, workRule, circuitRead, hazardRegister, glossaryFile, shopFile,
 }

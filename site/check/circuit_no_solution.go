@@ -1,0 +1,58 @@
+package check
+
+var circuitNoSolution = &Rule{
+	Name: "circuit-no-solution",
+	Doc: `Every load can be given what it asks for
+
+A device of constant power draws more the less it gets, and behind a long thin
+wire there is no voltage at which it works. A relay that takes its own coil's
+supply away finds no rest either.
+
+Bad:
+
+	## Prove it
+
+	- The lamp lights.
+
+	~~~circuit
+	sources:
+	  battery: {volts: 12.6, internal: 8 mohm}
+	fuses:
+	  F1: {rating: 5 A}
+	loads:
+	  inverter: {power: 150 W}
+	grounds:
+	  G0: {point: tray}
+	  G1: {point: roof}
+	wires:
+	  W1: {from: battery+, to: F1, size: 16 AWG, length: 15 cm, colour: RD}
+	  W2: {from: F1, to: inverter, size: 22 AWG, length: 6 m, colour: RD}
+	  W3: {from: inverter, to: G1, size: 16 AWG, length: 30 cm, colour: BK}
+	  W4: {from: battery-, to: G0, size: 4 AWG, length: 40 cm, colour: BK, vehicle: yes}
+	~~~
+
+Good:
+
+	## Prove it
+
+	- The lamp lights.
+
+	~~~circuit
+	sources:
+	  battery: {volts: 12.6, internal: 8 mohm}
+	fuses:
+	  F1: {rating: 5 A}
+	loads:
+	  lamp: {current: 2 A, type: lamp}
+	grounds:
+	  G0: {point: tray}
+	  G1: {point: roof}
+	wires:
+	  W1: {from: battery+, to: F1, size: 16 AWG, length: 15 cm, colour: RD}
+	  W2: {from: F1, to: lamp, size: 16 AWG, length: 4 m, colour: RD}
+	  W3: {from: lamp, to: G1, size: 16 AWG, length: 30 cm, colour: BK}
+	  W4: {from: battery-, to: G0, size: 4 AWG, length: 40 cm, colour: BK, vehicle: yes}
+	~~~
+`,
+	Check: func(p *Pass) { p.judged("no-solution") },
+}
