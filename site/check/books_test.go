@@ -171,9 +171,9 @@ func TestRulesHaveBooks(t *testing.T) {
 		}
 		all.Write(content)
 	}
-	elsewhere := map[string]bool{"revision-date": true, "unused-figure": true} // history_test.go, examples_test.go
+	elsewhere := map[string]bool{"revision-date": true, "unused-figure": true} // history_test.go, examples_test.go; drawings have books of their own
 	for _, r := range Rules {
-		if !elsewhere[r.Name] && !strings.Contains(all.String(), fmt.Sprint(r.Name)) {
+		if !elsewhere[r.Name] && !strings.HasPrefix(r.Name, "circuit-") && !strings.Contains(all.String(), fmt.Sprint(r.Name)) {
 			t.Errorf("no refused book shows %s", r.Name)
 		}
 	}

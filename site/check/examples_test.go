@@ -244,4 +244,3 @@ func TestRulesAreWellFormed(t *testing.T) {
 		t.Errorf("%d rules are described, of %d", got, len(Rules)+len(LoaderRules))
 	}
 }
-

@@ -66,9 +66,9 @@ func quantities(text string) []quantity {
 
 func digit(c byte) bool { return c >= '0' && c <= '9' }
 
-func nameByte(c byte) bool {
-	return digit(c) || c|0x20 >= 'a' && c|0x20 <= 'z' || c == '-'
-}
+func letter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
+
+func nameByte(c byte) bool { return digit(c) || letter(c) || c == '-' }
 
 // numberEnd is where the number that starts at a place ends.
 func numberEnd(text string, at int) int {
@@ -98,16 +98,16 @@ func signStart(text string, start int) int {
 func partOfName(text string, start, end int) bool {
 	if start > 0 {
 		c := text[start-1]
-		if c|0x20 >= 'a' && c|0x20 <= 'z' || c == '.' || c == '/' || c == '#' || c == '_' {
+		if letter(c) || c == '.' || c == '/' || c == '#' || c == '_' {
 			return true
 		}
-		if c == '-' && start > 1 && nameByte(text[start-2]) {
-			return true
+		if start > 1 && (c == '-' && letter(text[start-2]) || c == ':' && digit(text[start-2])) {
+			return true // GR-02, 4:1
 		}
 	}
 	if end < len(text) {
-		if text[end] == '-' && end+1 < len(text) && digit(text[end+1]) || text[end] == ':' && end+1 < len(text) && digit(text[end+1]) {
-			return true
+		if text[end] == ':' && end+1 < len(text) && digit(text[end+1]) {
+			return true // 4:1
 		}
 		if text[end] == '.' && end+1 < len(text) && digit(text[end+1]) {
 			return true // 1.4.3

@@ -138,13 +138,29 @@ func (s *slot) match(t *Text, i, limit int) int {
 			return 1
 		}
 	case len(s.units) > 0:
-		if (w.Number || isNumberWord(w.Lower)) && i+1 < limit && slices.Contains(s.units, t.Words[i+1].Text) {
-			return 2
-		}
+		return s.measure(t, i, limit)
 	default:
 		if slices.Contains(s.stems, w.Stem) {
 			return 1
 		}
+	}
+	return 0
+}
+
+// measure reports how many words a number with its unit takes at word i: "10
+// min", "ten minutes", "half an hour", "an hour"; 0 where none starts there.
+func (s *slot) measure(t *Text, i, limit int) int {
+	w := &t.Words[i]
+	one := (w.Lower == "an" || w.Lower == "a") && i+1 < limit && t.Words[i+1].Lower != "second" && len(t.Words[i+1].Lower) > 3
+	if !w.Number && !isNumberWord(w.Lower) && !one {
+		return 0
+	}
+	at := i + 1
+	for !w.Number && at < limit && (t.Words[at].Lower == "a" || t.Words[at].Lower == "an" || t.Words[at].Lower == "of" || isNumberWord(t.Words[at].Lower)) {
+		at++
+	}
+	if at < limit && slices.Contains(s.units, t.Words[at].Text) {
+		return at + 1 - i
 	}
 	return 0
 }
@@ -163,7 +179,7 @@ func isArticle(lower string) bool {
 var numberWords = map[string]bool{
 	"half": true, "one": true, "two": true, "three": true, "four": true, "five": true, "six": true, "seven": true,
 	"eight": true, "nine": true, "ten": true, "twelve": true, "fifteen": true, "twenty": true, "thirty": true,
-	"forty": true, "fifty": true, "sixty": true, "ninety": true, "several": true, "few": true, "couple": true,
+	"forty": true, "quarter": true, "hundred": true, "fifty": true, "sixty": true, "ninety": true, "several": true, "few": true, "couple": true,
 }
 
 func isNumberWord(lower string) bool { return numberWords[lower] }
