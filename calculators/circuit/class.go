@@ -89,7 +89,7 @@ var classes = []Class{
 	{Speaker, "speaker", "speakers", "A loudspeaker on an amplifier's output.",
 		[]string{"+", "-"}, "+", "-", speakerKeys},
 	{Splice, "splice", "splices", "A joint of wires.",
-		[]string{"joint"}, "joint", "joint", nil},
+		[]string{"joint"}, "joint", "joint", []Property{vehicleKey}},
 	{Ground, "ground", "grounds", "A ring terminal on a named point of the body.",
 		[]string{"lug", "point"}, "lug", "lug", groundKeys},
 	{Wire, "wire", "wires", "A wire from one end to another.",

@@ -64,7 +64,25 @@ func (s *Study) sketch(v View) *sketch {
 	}
 	k.draw(b, margin, margin+head)
 	k.body(margin + head + b.h + 10)
+	k.write()
 	return k
+}
+
+// write writes the lettering.
+func (k *sketch) write() {
+	done := k.d.Group(`font-family="sans-serif" font-size="` + calc.Show(letterSize, 3) + `" fill="currentColor"`)
+	var b []byte
+	for _, l := range k.letters {
+		b = append(b, `<text x="`...)
+		b = append(b, calc.ShowPlaces(l.left, 1)...)
+		b = append(b, `" y="`...)
+		b = append(b, calc.ShowPlaces(l.foot-0.2*letterSize, 1)...)
+		b = append(b, `">`...)
+		b = calc.AppendEscaped(b, l.text)
+		b = append(b, `</text>`...)
+	}
+	k.d.Raw(string(b))
+	done()
 }
 
 // wrongMark heads a drawing that shows a mistake.
@@ -147,9 +165,9 @@ func (k *sketch) item(it *item, at calc.Point, high float64) {
 	}
 }
 
-// letter letters a line, and notes its area.
+// letter notes a line of lettering and its area; all lettering is written at
+// the end in one group, for a circuit holds hundreds of lines.
 func (k *sketch) letter(at calc.Point, text string, it *item) {
-	k.d.TextSized(at, calc.Start, letterSize, text)
 	k.letters = append(k.letters, area{at.X, at.Y - 0.75*letterSize, at.X + calc.TextWidth(text, letterSize), at.Y + 0.2*letterSize, it, text})
 }
 

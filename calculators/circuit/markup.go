@@ -16,9 +16,7 @@ func AppendMarkup(b []byte, s *Study, v View) []byte {
 	b = calc.AppendEscaped(b, s.Network.States[state].Name)
 	b = append(b, `">`...)
 	b = s.appendVerdict(b)
-	b = append(b, `<figure class="drawing circuit">`...)
-	b = s.Drawing(v).AppendSVG(b)
-	b = append(b, `</figure>`...)
+	b = s.appendDrawings(b, v)
 	if text := s.StandbyText(); text != "" {
 		b = append(b, `<p class="standby">`...)
 		b = calc.AppendEscaped(b, text)
@@ -36,6 +34,34 @@ func AppendMarkup(b []byte, s *Study, v View) []byte {
 		b = append(b, `</dd></div>`...)
 	}
 	return append(b, `</dl></details></div>`...)
+}
+
+// A sheet of paper is this much higher than wide inside its border, and takes
+// a drawing this wide with lettering that can still be read.
+const (
+	pageShape = 1.4
+	pageWidth = 1000.0
+)
+
+// appendDrawings writes the drawing for a screen, and where that is higher
+// than a page one for paper, hidden until a page is printed.
+func (s *Study) appendDrawings(b []byte, v View) []byte {
+	d := s.Drawing(v)
+	long := d.Height > 2*pageShape*PhoneWidth
+	if long {
+		b = append(b, `<figure class="drawing circuit screen-only">`...)
+	} else {
+		b = append(b, `<figure class="drawing circuit">`...)
+	}
+	b = d.AppendSVG(b)
+	b = append(b, `</figure>`...)
+	if long {
+		v.Width = pageWidth
+		b = append(b, `<figure class="drawing circuit print-only" hidden>`...)
+		b = s.Drawing(v).AppendSVG(b)
+		b = append(b, `</figure>`...)
+	}
+	return b
 }
 
 // appendVerdict writes the verdict and what is judged; a mistake that is
