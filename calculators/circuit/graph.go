@@ -41,6 +41,9 @@ type setting struct {
 	// state is the named state, -1 for a setting without one.
 	state int
 	open  []bool
+	// feed and ret mark the nodes that metal joins with a positive terminal
+	// and with a negative one.
+	feed, ret []bool
 }
 
 // settings are the named states, then every switch closed with the relays
@@ -53,16 +56,22 @@ func (s *Study) settings() []setting {
 		for k, f := range sol.Flows {
 			open[k] = f.Open
 		}
-		list = append(list, setting{s.Network.States[i].Name, i, open})
+		list = append(list, s.setting(s.Network.States[i].Name, i, open))
 	}
 	for _, at := range [...]struct{ name, open string }{{"all switches closed, relays pulled in", "break"}, {"all switches closed, relays at rest", "make"}} {
 		open := make([]bool, len(s.Network.Branches))
 		for k, b := range s.Network.Branches {
 			open[k] = b.Part == at.open
 		}
-		list = append(list, setting{at.name, -1, open})
+		list = append(list, s.setting(at.name, -1, open))
 	}
 	return list
+}
+
+// setting finds out what is fed and what returns with these branches open.
+func (s *Study) setting(name string, state int, open []bool) setting {
+	metal := func(k int) bool { return !open[k] && s.graph.metal(k) }
+	return setting{name, state, open, s.graph.reach(s.Network.plus(), metal), s.graph.reach(s.Network.minus(), metal)}
 }
 
 // plus and minus list the terminals of the sources of the supply.

@@ -214,8 +214,7 @@ func judgeColours(s *Study, say func(Judgement)) {
 // returns reports a wire on the way back to the source in every setting.
 func (s *Study) returns(e *Element) bool {
 	for _, set := range s.sets {
-		metal := func(k int) bool { return !set.open[k] && s.graph.metal(k) }
-		if s.graph.reach(s.Network.plus(), metal)[e.Pins[0].Node] || !s.graph.reach(s.Network.minus(), metal)[e.Pins[0].Node] {
+		if set.feed[e.Pins[0].Node] || !set.ret[e.Pins[0].Node] {
 			return false
 		}
 	}

@@ -71,12 +71,10 @@ func judgeRun(s *Study, runs []float64, i int, say func(Judgement)) {
 func judgeFuseOverWire(s *Study, say func(Judgement)) {
 	n := s.Network
 	for _, set := range s.sets {
-		live := s.graph.hops(n.plus(), func(k int) bool { return !set.open[k] && s.graph.metal(k) })
-		ret := s.graph.reach(n.minus(), func(k int) bool { return !set.open[k] && s.graph.metal(k) })
 		for i := range n.Branches {
 			b := &n.Branches[i]
 			e := n.of(b)
-			if e.Kind != Wire || e.Vehicle || set.open[i] || live[b.From] < 0 || live[b.To] < 0 || ret[b.From] || ret[b.To] {
+			if e.Kind != Wire || e.Vehicle || set.open[i] || !set.feed[b.From] || !set.feed[b.To] || set.ret[b.From] || set.ret[b.To] {
 				continue
 			}
 			limit := n.Limit(e)
