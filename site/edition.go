@@ -166,6 +166,7 @@ func (e *Edition) wide(assets render.Assets) []wideFile {
 		{"study.html", e.press.Study, e.finish},
 		{"sign-off.html", e.press.SignOff, e.finish},
 		{"record.html", e.press.Record, e.finish},
+		{"rules.html", e.press.Rules, e.finish},
 		{"book.webmanifest", func() ([]byte, error) { return publish.Manifest(e.Book.Shop.Book) }, nil},
 		{"a-z.html", func() ([]byte, error) { return e.press.AZ(e.docs()) }, e.finish},
 		{assets.Index, func() ([]byte, error) { return index(), nil }, nil},

@@ -42,6 +42,7 @@ var commands = []*command{
 	buildCommand,
 	checkCommand,
 	calcCommand,
+	circuitCommand,
 }
 
 // A call is one run of a command: what was typed and where to answer.

@@ -6,6 +6,7 @@ import (
 
 	"baybook/calculators"
 	"baybook/calculators/calc"
+	"baybook/calculators/circuit"
 	"baybook/site/find"
 	"baybook/site/study"
 )
@@ -33,6 +34,7 @@ var questions = []question{
 	{"judge", 2, (*core).judge},
 	{"find", 2, (*core).find},
 	{"schedule", 2, (*core).schedule},
+	{"circuit", 2, (*core).circuit},
 }
 
 // response is an answer before it is written.
@@ -192,6 +194,15 @@ func (c *core) schedule(p []string) response {
 		ok: true, verdict: verdict.String(),
 		query: strconv.Itoa(next.Right) + " " + strconv.FormatFloat(next.Ease, 'f', 4, 64) + " " + strconv.Itoa(next.Days),
 	}
+}
+
+// circuit solves and draws a circuit again, as a query changes it.
+func (c *core) circuit(p []string) response {
+	markup, problems := circuit.Ask(p[0], p[1])
+	if len(problems) > 0 {
+		return response{faults: problems}
+	}
+	return response{ok: true, html: string(markup)}
 }
 
 // append writes the answer as one JSON object, empty parts left out.

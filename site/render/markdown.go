@@ -132,8 +132,13 @@ func (r *parts) step(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast
 		write(w, "</div></li>\n")
 		return ast.WalkContinue, nil
 	}
-	number := strconv.Itoa(n.(*sheet.Step).Number)
-	write(w, `<li class="step" id="step-`, number, `"><div class="place"><a href="#step-`, number, `" aria-label="Step `, number, `">`, number,
+	step := n.(*sheet.Step)
+	number := strconv.Itoa(step.Number)
+	write(w, `<li class="step" id="step-`, number, `"`)
+	if guards, ok := n.OwnerDocument().Meta()["guards"].(map[*sheet.Step]string); ok && guards[step] != "" {
+		write(w, ` data-guards="`, guards[step], `"`)
+	}
+	write(w, `><div class="place"><a href="#step-`, number, `" aria-label="Step `, number, `">`, number,
 		`</a><input type="checkbox" class="tick" aria-label="Step `, number, ` done"></div><div class="what">`)
 	return ast.WalkContinue, nil
 }
@@ -219,7 +224,12 @@ func (r *parts) figure(w util.BufWriter, _ []byte, n ast.Node, entering bool) (a
 
 func (r *parts) fence(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
 	if entering {
-		write(w, r.press.listing(n.(*sheet.Fence)), "\n")
+		f := n.(*sheet.Fence)
+		if f.Circuit != nil {
+			write(w, wiring(f.Circuit, circuitNumber(n)))
+		} else {
+			write(w, r.press.listing(f), "\n")
+		}
 	}
 	return ast.WalkSkipChildren, nil
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"baybook/site/check"
 	"baybook/site/sheet"
 
 	"github.com/yuin/goldmark/ast"
@@ -46,6 +47,7 @@ var skillTitles = map[sheet.Skill]string{
 // Sheet renders the page of a sheet. It may be called once for each sheet.
 func (p *Press) Sheet(s *sheet.Sheet) ([]byte, error) {
 	doc := s.Root.(*ast.Document)
+	doc.Meta()["guards"] = p.guards(s)
 	doc.Meta()["root"] = strings.Repeat("../", strings.Count(s.Path, "/"))
 	var text bytes.Buffer
 	if err := p.markdown.Render(&text, s.Source.Text(), doc); err != nil {
@@ -82,4 +84,35 @@ func hurts(s *sheet.Sheet) []hurt {
 	}
 	slices.SortStableFunc(list, func(a, b hurt) int { return int(b.level) - int(a.level) })
 	return list
+}
+
+// guards names, for each step, the messages standing before the steps that
+// speak of a hazard which the step shows: the step view puts them beside it.
+func (p *Press) guards(s *sheet.Sheet) map[*sheet.Step]string {
+	guards := make(map[*sheet.Step]string)
+	for _, present := range check.Hazards(p.Book, s) {
+		if present.Step == nil {
+			continue
+		}
+		for _, m := range s.Messages {
+			if m.Step != nil || !speaksOf(m, present.Hazard) {
+				continue
+			}
+			if name := messageName(m); !strings.Contains(" "+guards[present.Step]+" ", " "+name+" ") {
+				guards[present.Step] = strings.TrimSpace(guards[present.Step] + " " + name)
+			}
+			break
+		}
+	}
+	return guards
+}
+
+// speaksOf reports whether a message names a hazard.
+func speaksOf(m *sheet.Message, h *sheet.Hazard) bool {
+	for _, t := range m.Titles {
+		if strings.EqualFold(t.Text, h.Title) {
+			return true
+		}
+	}
+	return false
 }

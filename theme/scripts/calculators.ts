@@ -1,10 +1,11 @@
-// Calculators: the core is fetched at first touch, then every change computes.
+// Calculators and wiring drawings: the core is fetched at first touch, then
+// every change computes.
 
 import { core, type Core } from "./core";
 
 /** Makes every calculator in the page live. */
 export const start = (root: HTMLElement): void => {
-  const all = [...root.querySelectorAll<HTMLElement>(".calculator")];
+  const all = [...root.querySelectorAll<HTMLElement>(".calculator, .wiring")];
   for (const section of all) enliven(section);
   fromAddress(all);
   window.addEventListener("hashchange", () => fromAddress(all));
@@ -64,7 +65,8 @@ const say = (section: HTMLElement, words: string): void => {
 
 /** Computes and shows the result, or each error beside its field. */
 const show = (section: HTMLElement, it: Core, query: string, announce: boolean): void => {
-  const answer = it.ask("compute", String(section.dataset.calculator), query);
+  const { calculator = "", circuit } = section.dataset;
+  const answer = circuit === undefined ? it.ask("compute", calculator, query) : it.ask("circuit", circuit, query);
   delete section.dataset.state;
   const place = section.querySelector(".answer") as HTMLElement;
   const form = section.querySelector("form") as HTMLFormElement;
@@ -80,7 +82,7 @@ const show = (section: HTMLElement, it: Core, query: string, announce: boolean):
     if (working && open) working.open = true;
     delete place.dataset.stale;
     if (announce) {
-      say(section, String(answer.say));
+      say(section, answer.say ?? place.querySelector(".verdict")?.textContent ?? "");
       history.replaceState(history.state, "", `#${section.id}?${query}`);
     }
     return;

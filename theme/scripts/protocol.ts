@@ -15,6 +15,8 @@ export interface Questions {
   find: [words: string, root: string];
   /** card as "right ease days" or "", grade 0 to 5 → the card after it, as query. */
   schedule: [card: string, grade: string];
+  /** circuit as the page holds it, changes as a query → the drawing solved again. */
+  circuit: [encoded: string, query: string];
 }
 
 /** What went wrong with one input; input is "" where no single one is to blame. */

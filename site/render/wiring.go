@@ -1,0 +1,72 @@
+package render
+
+import (
+	"strconv"
+	"strings"
+
+	"baybook/calculators/circuit"
+	"baybook/site/sheet"
+
+	"github.com/yuin/goldmark/ast"
+)
+
+// wiring is the markup of a circuit fence: the drawing solved and judged at
+// build time, with a form that asks the core again when a state is chosen or
+// a load or length is changed.
+func wiring(c *sheet.Circuit, number int) string {
+	study := c.Study()
+	if study == nil {
+		return ""
+	}
+	id := "circuit-" + strconv.Itoa(number)
+	title := c.Draft.Title
+	if title == "" {
+		title = "Wiring drawing"
+	}
+	var b strings.Builder
+	b.WriteString(`<section class="wiring" id="` + id + `" data-circuit="` + escape(c.Draft.Encode()) + `" aria-labelledby="` + id + `-h"><h3 id="` + id + `-h">` + escape(title) + `</h3><form class="inputs">`)
+	view := circuit.View{}
+	writeStates(&b, id, study, view)
+	b.WriteString(`<details class="more"><summary>Try other values</summary>`)
+	for _, a := range c.Draft.Adjustments() {
+		in := a.Input
+		in.Name, in.Label = a.Key, a.Label
+		value, msg := in.Read(a.Value)
+		if msg == "" {
+			b.WriteString(fieldMarkup(id, &in, value, false))
+		}
+	}
+	b.WriteString(`</details></form><noscript><p class="plain">Without scripts the drawing shows one state; the tables under it show them all.</p></noscript><div class="answer">`)
+	b.Write(circuit.AppendMarkup(nil, study, view))
+	b.WriteString(`</div><p class="sum" role="status">` + escape(circuit.Summary(study, view)) + `</p></section>`)
+	return b.String()
+}
+
+// writeStates writes the choice of state, where there is one to make.
+func writeStates(b *strings.Builder, id string, study *circuit.Study, view circuit.View) {
+	var names []string
+	for i := range study.Network.States {
+		names = append(names, study.Network.States[i].Name)
+	}
+	if len(names) < 2 {
+		return
+	}
+	b.WriteString(`<div class="field"><label for="` + id + `-state">State</label>`)
+	writeSelect(b, ` id="`+id+`-state" name="state" aria-describedby="`+id+`-state-e"`, names, study.Shown(view))
+	b.WriteString(`<p class="error" id="` + id + `-state-e"></p></div>`)
+}
+
+// circuitNumber counts the circuits of a sheet up to a node, from 1.
+func circuitNumber(n ast.Node) int {
+	number := 0
+	_ = ast.Walk(n.OwnerDocument(), func(c ast.Node, entering bool) (ast.WalkStatus, error) {
+		if f, ok := c.(*sheet.Fence); ok && entering && f.Circuit != nil {
+			number++
+		}
+		if c == n {
+			return ast.WalkStop, nil
+		}
+		return ast.WalkContinue, nil
+	}) // the walker above returns no error
+	return number
+}
