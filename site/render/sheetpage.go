@@ -26,6 +26,10 @@ type sheetBody struct {
 	// Legal is the owner of the sheet in the sense of ISO 7200.
 	Legal    string
 	Language string
+	// Address is where the page stands for good, Code the same to be scanned
+	// off paper; empty where the shop has no address.
+	Address string
+	Code    template.HTML
 }
 
 // hurt is one line of the list of what can hurt: a hazard with the word and
@@ -57,7 +61,10 @@ func (p *Press) Sheet(s *sheet.Sheet) ([]byte, error) {
 		Sheet: s, Kind: kindTitles[s.Front.Kind], Skill: skillTitles[s.Front.Skill],
 		Date: s.Front.Date.Format("2006-01-02"), Hurts: hurts(s), Waivers: s.Front.Waivers,
 		Text: template.HTML(text.String()), HasWork: len(s.Steps) > 0,
-		Legal: p.Book.Shop.Name, Language: p.Book.Shop.Language,
+		Legal: p.Book.Shop.Name, Language: p.Book.Shop.Language, Code: p.addressCode(PageOf(s)),
+	}
+	if body.Code != "" {
+		body.Address = strings.TrimSuffix(p.Book.Shop.Address, "/") + "/" + PageOf(s)
 	}
 	if s.Front.Kind == sheet.Job {
 		body.Plan = NewPlan(p.Book, s)

@@ -46,5 +46,5 @@ const notes = (sheet: HTMLElement): void => {
   });
   label.append(field);
   section.append(label);
-  sheet.querySelector(".titleblock")?.before(section);
+  sheet.querySelector(".foot")?.before(section);
 };

@@ -6,12 +6,13 @@ import { start as find } from "./find";
 import { start as job } from "./job";
 import { start as offline } from "./offline";
 import { start as practice } from "./practice";
+import { start as print } from "./print";
 import { start as readings } from "./readings";
 import { start as record } from "./record";
 import { start as steps } from "./steps";
 import { start as study } from "./study";
 
-for (const start of [find, job, steps, readings, calculators, practice, study, record, offline]) {
+for (const start of [find, job, steps, readings, calculators, practice, study, record, print, offline]) {
   try {
     start(document.documentElement);
   } catch (e) {
