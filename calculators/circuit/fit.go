@@ -287,13 +287,17 @@ func (s *stack) settle(a *arrangement, x float64, bare bool) float64 {
 		start += lane
 	}
 	s.right = start + s.wide + 4
-	for _, k := range s.kids {
+	for i, k := range s.kids {
 		k.x = start
 		a.kids = append(a.kids, k)
 		if !bare && len(s.kids) > 1 {
 			a.feeds = append(a.feeds, level(s.left, k.x+k.box.enter, k.y-drop/2), upright(k.x+k.box.enter, k.y-drop/2, k.y))
 		}
-		if k.box.st.exit >= 0 {
+		switch {
+		case k.box.st.exit < 0:
+		case i == len(s.kids)-1 && s.first < 0: // straight down to the rail
+			s.right, s.first = k.x+k.box.leave, k.y+k.box.h
+		default:
 			y := k.y + k.box.h + below - 3
 			a.meets = append(a.meets, upright(k.x+k.box.leave, k.y+k.box.h, y), level(k.x+k.box.leave, s.right, y))
 			if s.first < 0 {
@@ -308,7 +312,7 @@ func (s *stack) settle(a *arrangement, x float64, bare bool) float64 {
 	}
 	a.h = math.Max(a.h, s.high-gutter)
 	if s.first >= 0 {
-		return s.right + 4
+		return math.Max(s.right+4, start+s.wide)
 	}
 	return start + s.wide
 }

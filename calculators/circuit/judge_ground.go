@@ -34,11 +34,13 @@ func judgeSharedGround(s *Study, say func(Judgement)) {
 	}
 }
 
-// sharedWith judges one quiet device against all loud loads: a part is shared
-// where neither gets back without it.
+// sharedWith judges one quiet device against all loud loads. A part is shared
+// where neither gets back without it; what the load drops in all the shared
+// parts together lifts the device.
 func (s *Study) sharedWith(state, quiet int, loud []int, say func(Judgement)) {
 	n := s.Network
 	sol := s.Solutions[state]
+	first, lift := make(map[int]int), make(map[int]float64)
 	for _, k := range s.wayBack(sol, n.Branches[quiet].To) {
 		e := n.of(&n.Branches[k])
 		if e.Vehicle || e.Kind == Body || s.sourceLead(k) {
@@ -49,16 +51,22 @@ func (s *Study) sharedWith(state, quiet int, loud []int, say func(Judgement)) {
 			continue
 		}
 		for _, l := range loud {
-			if left[n.Branches[l].To] {
-				continue
+			if !left[n.Branches[l].To] {
+				if lift[l] == 0 {
+					first[l] = n.Branches[k].Element
+				}
+				lift[l] += sol.Flows[l].Current * n.Branches[k].Ohms
 			}
-			q, p := n.of(&n.Branches[quiet]), n.of(&n.Branches[l])
-			lift := sol.Flows[l].Current * n.Branches[k].Ohms
-			say(Judgement{Verdict: calc.Stop, Element: n.Branches[k].Element, State: n.States[state].Name,
-				Message: q.Name + " returns through " + e.Name + " together with " + p.Name + ", whose " + amps(sol.Flows[l].Current) + " lifts its ground by " + volts(lift),
-				Do:      "give " + q.Name + " a ground wire of its own to the point"})
-			return
 		}
+	}
+	for _, l := range loud {
+		if lift[l] == 0 {
+			continue
+		}
+		q, p := n.of(&n.Branches[quiet]), n.of(&n.Branches[l])
+		say(Judgement{Verdict: calc.Stop, Element: first[l], State: n.States[state].Name,
+			Message: q.Name + " returns through " + n.Elements[first[l]].Name + " together with " + p.Name + ", whose " + amps(sol.Flows[l].Current) + " lifts its ground by " + volts(lift[l]),
+			Do:      "give " + q.Name + " a ground wire of its own to the point"})
 	}
 }
 
