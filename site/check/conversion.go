@@ -29,7 +29,7 @@ Good:
 `,
 	Check: func(p *Pass) {
 		for _, t := range p.facts.passages {
-			list := quantities(t.Source)
+			list := t.quantities()
 			for i := 1; i < len(list); i++ {
 				a, b := &list[i-1], &list[i]
 				if !inBrackets(t.Source, a, b) || a.Unit.Symbol == b.Unit.Symbol {

@@ -32,8 +32,16 @@ Good:
 	<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><path d="M0 0L10 10" stroke="currentColor"/></svg>
 `,
 	CheckBook: func(p *Pass) {
-		for _, name := range slices.Sorted(maps.Keys(p.Book.Drawings)) {
-			p.drawing(p.Book.Drawings[name])
+		names := slices.Sorted(maps.Keys(p.Book.Drawings))
+		found := make([]finding.List, len(names))
+		eachIndex(len(names), func(i int) {
+			one := &Pass{Rule: p.Rule, Book: p.Book, report: func(f finding.Finding) { found[i] = append(found[i], f) }}
+			one.drawing(p.Book.Drawings[names[i]])
+		})
+		for _, list := range found {
+			for _, f := range list {
+				p.report(f)
+			}
 		}
 	},
 }

@@ -38,7 +38,7 @@ func shopReader(t testing.TB) *reader {
 func shown(r *reader, sentence string) map[string]string {
 	f := &facts{sheet: &sheet.Sheet{}, reader: r}
 	p := &passage{kind: stepText, step: &sheet.Step{Number: 1}, first: true, Text: phrase.Read(sentence, r.stems)}
-	p.prose = sheet.Prose{Text: sentence, At: make([]int, len(sentence))}
+	p.prose = sheet.Prose{Text: sentence}
 	f.ofPassage(p)
 	ids := make(map[string]string)
 	for _, present := range f.present {

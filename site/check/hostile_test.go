@@ -154,16 +154,28 @@ func TestSymbolicLinks(t *testing.T) {
 // finding lies in its file, and that a fixed sheet has nothing left to fix of
 // the same kind at the same place.
 func FuzzBook(f *testing.F) {
+	shared := &Memory{}
 	for _, r := range append(append([]*Rule{}, LoaderRules...), Rules...) {
 		for _, example := range [...]string{r.Bad(), r.Good()} {
 			fsys, _ := exampleBook(example)
 			f.Add(string(fsys["area/sheet.md"].Data))
 		}
 	}
-	f.Fuzz(func(t *testing.T, text string) {
+	base, _, err := sheet.Load(exampleFS(), calculators.All)
+	if err != nil {
+		f.Fatal(err)
+	}
+	run := func(t *testing.T, text string) finding.List {
 		fsys := exampleFS()
 		fsys["area/sheet.md"] = sheetFile(text)
-		list := checkFS(t, fsys, History{Today: today})
+		book, list, err := sheet.Reload(base, fsys, calculators.All)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return append(list, shared.Run(book, History{Today: today})...).Dedupe()
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		list := run(t, text)
 		for _, x := range list {
 			if strings.Contains(x.Message, "the rule itself failed") {
 				t.Fatalf("%s: %s", x.Rule, x.Message)
@@ -180,8 +192,7 @@ func FuzzBook(f *testing.F) {
 		if err != nil {
 			t.Skip() // overlapping offers are refused as a whole
 		}
-		fsys["area/sheet.md"] = sheetFile(string(after))
-		for _, x := range checkFS(t, fsys, History{Today: today}) {
+		for _, x := range run(t, string(after)) {
 			if x.Rule == "computed-number" && x.Fix != nil {
 				t.Fatalf("still wrong after its fix: %s\n%s", x.Message, after)
 			}

@@ -113,7 +113,7 @@ Good:
 // link is shown and not meant.
 func codeAt(t *passage, at int) bool {
 	inside := false
-	place := t.prose.At[at]
+	place := t.prose.At(at)
 	_ = ast.Walk(t.node, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		if c, ok := n.(*ast.CodeSpan); ok && entering {
 			for k := c.FirstChild(); k != nil; k = k.NextSibling() {

@@ -39,6 +39,19 @@ type passage struct {
 	right bool
 	prose sheet.Prose
 	*phrase.Text
+
+	numbers []quantity
+	counted bool
+	source  answer
+}
+
+// quantities are the numbers in the passage, found once. Only the rules of its
+// own sheet ask for them, one after the other.
+func (p *passage) quantities() []quantity {
+	if !p.counted {
+		p.numbers, p.counted = quantities(p.Source), true
+	}
+	return p.numbers
 }
 
 // span is where words of the passage stand in the file.

@@ -47,7 +47,7 @@ Good:
 			if t.kind == question || t.kind == option || t.kind == why || t.in("Sources") || !t.worksHere() || saysExample(t.Source) {
 				continue
 			}
-			for _, q := range quantities(t.Source) {
+			for _, q := range t.quantities() {
 				if q.Bare || isLink(t, q.number) {
 					continue
 				}

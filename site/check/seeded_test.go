@@ -278,6 +278,9 @@ func TestSeededFaults(t *testing.T) {
 	for _, seed := range seeds {
 		t.Run(seed.name, func(t *testing.T) {
 			for _, s := range book.Sheets {
+				if s.Area() == "book" {
+					continue // its sheets show the format in listings, where an edit changes nothing
+				}
 				text := seed.edit(s, book.Register)
 				if text == nil {
 					continue

@@ -39,10 +39,10 @@ Good:
 			if t.step == nil && !t.in("Prove it") && t.message == nil {
 				continue
 			}
-			if namesSource(t.Source) || t.kind == cell && p.saysExampleIn(t.step) {
+			if t.sourced() || t.kind == cell && p.saysExampleIn(t.step) {
 				continue
 			}
-			list := quantities(t.Source)
+			list := t.quantities()
 			for i, q := range list {
 				if q.Bare || q.Unit.Symbol == "" || isLink(t, q.number) || isGauge(&q) || backed.has(&q) || isNominal(t.Source, &q) || i > 0 && restates(t.Source, &list[i-1], &q) || inFault(t, &q) {
 					continue
@@ -119,7 +119,7 @@ func (p *Pass) backing() backing {
 		add(strings.Join(t, "; "))
 	}
 	for _, t := range p.facts.passages {
-		if t.in("Sources") || t.step == nil && t.message == nil && namesSource(t.Source) {
+		if t.in("Sources") || t.step == nil && t.message == nil && t.sourced() {
 			add(t.Source)
 		}
 	}
@@ -168,6 +168,27 @@ var sourceWords = []string{
 	"shop limit", "shop's limit", "house limit", "book limit", "training text", "by the table", "Council", "catalogue",
 	"CFR", "ISO", "IEC", "DIN", "SAE", "ANSI", "ASTM", "FMVSS", "HSE", "NIOSH", "NFPA", "EN ", "UL ", "ABYC", "AC 43", "USC", "MIL-", "AES", "OSHA", "NHTSA", "FAA", "O*NET", "Title 13", "W3C", "ECE", "UN R",
 }
+
+// sourced reports whether the passage says where its numbers come from; it is
+// found out once.
+func (p *passage) sourced() bool {
+	if p.source == unasked {
+		p.source = unsourced
+		if namesSource(p.Source) {
+			p.source = sourced
+		}
+	}
+	return p.source == sourced
+}
+
+// An answer is what is known of a question that is asked once.
+type answer uint8
+
+const (
+	unasked answer = iota
+	sourced
+	unsourced
+)
 
 // namesSource reports whether a text says where its numbers come from.
 func namesSource(text string) bool {

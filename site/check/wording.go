@@ -369,7 +369,7 @@ Good:
 			if t.kind != stepText || t.step == nil {
 				continue
 			}
-			list := quantities(t.Source)
+			list := t.quantities()
 			for i, q := range list {
 				if q.Bare && !isLink(t, q.number) && unitMissing(t.Source, &q, i+1 < len(list) && !list[i+1].Bare && list[i+1].number.Start-q.number.End <= 5) {
 					p.Report(t.prose.Span(q.number.Start, q.number.End), "the number "+q.Number+" has no unit", "write the unit that the instrument shows, or what is counted")

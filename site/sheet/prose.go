@@ -1,28 +1,51 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
 )
 
-// Prose is the words of a part of a sheet, markup taken off, every byte with
-// its place in the file.
+// Prose is the words of a part of a sheet, markup taken off, with the place of
+// each in the file.
 type Prose struct {
 	Text string
-	// At[i] is the place of Text[i] in the file.
-	At []int
+	runs []run
+}
+
+// A run is a stretch of prose that stands in one piece in the file: from byte
+// text of the prose, and from byte file of the file. A run that is fixed is
+// there in the prose alone, and all of it has the one place.
+type run struct {
+	text, file int32
+	fixed      bool
+}
+
+// At is the place in the file of a byte of the text.
+func (p Prose) At(i int) int {
+	k, exact := slices.BinarySearchFunc(p.runs, int32(i), func(r run, at int32) int { return int(r.text) - int(at) })
+	if !exact {
+		k--
+	}
+	switch {
+	case k < 0:
+		return 0
+	case p.runs[k].fixed:
+		return int(p.runs[k].file)
+	}
+	return int(p.runs[k].file) + i - int(p.runs[k].text)
 }
 
 // Span is the place in the file of a stretch of the text.
 func (p Prose) Span(start, end int) Span {
-	if len(p.At) == 0 || start >= len(p.At) {
+	if start >= len(p.Text) {
 		return Span{}
 	}
 	if end <= start {
-		return Span{p.At[start], p.At[start]}
+		return Span{p.At(start), p.At(start)}
 	}
-	return Span{p.At[start], p.At[end-1] + 1}
+	return Span{p.At(start), p.At(end-1) + 1}
 }
 
 // Prose collects the words of a node and all in it. Blocks are set apart by a
@@ -30,30 +53,37 @@ func (p Prose) Span(start, end int) Span {
 func (s *Sheet) Prose(n ast.Node, skip func(ast.Node) bool) Prose {
 	c := collector{src: s.Source.Text(), skip: skip}
 	c.collect(n)
-	return Prose{Text: c.text.String(), At: c.at}
+	return Prose{Text: c.text.String(), runs: c.runs}
 }
 
 type collector struct {
 	src  []byte
 	skip func(ast.Node) bool
 	text strings.Builder
-	at   []int
+	runs []run
 }
 
+// add takes in words that stand at a place of the file.
 func (c *collector) add(s string, at int) {
-	c.text.WriteString(s)
-	for i := range len(s) {
-		c.at = append(c.at, at+i)
+	if s == "" {
+		return
 	}
+	n := c.text.Len()
+	if k := len(c.runs); k == 0 || c.runs[k-1].fixed || int(c.runs[k-1].file)+n-int(c.runs[k-1].text) != at {
+		c.runs = append(c.runs, run{text: int32(n), file: int32(at)})
+	}
+	c.text.WriteString(s)
 }
 
 // gap sets blocks apart, at the place of the last byte.
 func (c *collector) gap(sep string) {
-	if len(c.at) > 0 && !strings.HasSuffix(c.text.String(), "\n") {
-		at := c.at[len(c.at)-1]
-		c.text.WriteString(sep)
-		c.at = append(c.at, at)
+	n := c.text.Len()
+	if n == 0 || c.text.String()[n-1] == '\n' {
+		return
 	}
+	last := Prose{Text: c.text.String(), runs: c.runs}.At(n - 1)
+	c.runs = append(c.runs, run{text: int32(n), file: int32(last), fixed: true})
+	c.text.WriteString(sep)
 }
 
 func (c *collector) collect(n ast.Node) {

@@ -13,8 +13,8 @@ type Hit struct {
 // A Set is a list of phrases, ready to be looked for together.
 type Set struct {
 	patterns []Pattern
-	// byHead lists the parts that may start with a stem.
-	byHead map[string][]partRef
+	// byHead lists the parts that may start with a stem, by its number.
+	byHead [][]partRef
 	// anyHead are the parts that start with a number.
 	anyHead []partRef
 }
@@ -23,7 +23,7 @@ type partRef struct{ pattern, part int }
 
 // NewSet makes a set of phrases.
 func NewSet(patterns []Pattern) *Set {
-	s := &Set{patterns: patterns, byHead: make(map[string][]partRef)}
+	s := &Set{patterns: patterns}
 	for i := range patterns {
 		for j := range patterns[i].parts {
 			ref := partRef{i, j}
@@ -32,6 +32,9 @@ func NewSet(patterns []Pattern) *Set {
 				s.anyHead = append(s.anyHead, ref)
 			}
 			for _, h := range heads {
+				for int(h) >= len(s.byHead) {
+					s.byHead = append(s.byHead, nil)
+				}
 				if !slices.Contains(s.byHead[h], ref) {
 					s.byHead[h] = append(s.byHead[h], ref)
 				}
@@ -76,11 +79,16 @@ func (s *Set) Find(t *Text, in Sentence, mode Mode) []Hit {
 		}
 	}
 	for i := in.First; i < in.Last; i++ {
-		for _, ref := range s.byHead[t.Words[i].Stem] {
-			at(ref, i)
+		w := &t.Words[i]
+		if int(w.id) < len(s.byHead) {
+			for _, ref := range s.byHead[w.id] {
+				at(ref, i)
+			}
 		}
-		for _, ref := range s.anyHead {
-			at(ref, i)
+		if len(s.anyHead) > 0 && (w.Number || w.counts || w.Lower == "a" || w.Lower == "an") {
+			for _, ref := range s.anyHead {
+				at(ref, i)
+			}
 		}
 	}
 	for ref, hit := range partial {
@@ -140,7 +148,7 @@ func (s *slot) match(t *Text, i, limit int) int {
 	case len(s.units) > 0:
 		return s.measure(t, i, limit)
 	default:
-		if slices.Contains(s.stems, w.Stem) {
+		if slices.Contains(s.stems, w.id) {
 			return 1
 		}
 	}
@@ -152,11 +160,11 @@ func (s *slot) match(t *Text, i, limit int) int {
 func (s *slot) measure(t *Text, i, limit int) int {
 	w := &t.Words[i]
 	one := (w.Lower == "an" || w.Lower == "a") && i+1 < limit && t.Words[i+1].Lower != "second" && len(t.Words[i+1].Lower) > 3
-	if !w.Number && !isNumberWord(w.Lower) && !one {
+	if !w.Number && !w.counts && !one {
 		return 0
 	}
 	at := i + 1
-	for !w.Number && at < limit && (t.Words[at].Lower == "a" || t.Words[at].Lower == "an" || t.Words[at].Lower == "of" || isNumberWord(t.Words[at].Lower)) {
+	for !w.Number && at < limit && (t.Words[at].Lower == "a" || t.Words[at].Lower == "an" || t.Words[at].Lower == "of" || t.Words[at].counts) {
 		at++
 	}
 	if at < limit && slices.Contains(s.units, t.Words[at].Text) {
@@ -181,5 +189,3 @@ var numberWords = map[string]bool{
 	"eight": true, "nine": true, "ten": true, "twelve": true, "fifteen": true, "twenty": true, "thirty": true,
 	"forty": true, "quarter": true, "hundred": true, "fifty": true, "sixty": true, "ninety": true, "several": true, "few": true, "couple": true,
 }
-
-func isNumberWord(lower string) bool { return numberWords[lower] }

@@ -21,9 +21,12 @@ type part struct {
 // A slot is one word of a part: any of its stems, an exact word, or a number
 // with any of its units.
 type slot struct {
-	stems, lowers []string
-	exact         string
-	units         []string
+	stems  []int32
+	lowers []string
+	exact  string
+	units  []string
+	// head is the stem of exact.
+	head int32
 }
 
 // Parse reads a phrase. The message is empty where it is well formed.
@@ -65,7 +68,7 @@ func parseSlot(field string, stems *Stems) (slot, string) {
 		if exact == "" {
 			return slot{}, "nothing follows ="
 		}
-		return slot{exact: exact}, ""
+		return slot{exact: exact, head: stems.of(exact, false).id}, ""
 	}
 	if strings.HasPrefix(field, "<") {
 		inner, ok := strings.CutSuffix(field[1:], ">")
@@ -80,7 +83,7 @@ func parseSlot(field string, stems *Stems) (slot, string) {
 		if len(t.Words) != 1 {
 			return slot{}, "“" + alternative + "” is not one word; write words joined by a hyphen as two"
 		}
-		s.stems = append(s.stems, t.Words[0].Stem)
+		s.stems = append(s.stems, t.Words[0].id)
 		s.lowers = append(s.lowers, t.Words[0].Lower)
 	}
 	return s, ""
@@ -88,12 +91,11 @@ func parseSlot(field string, stems *Stems) (slot, string) {
 
 // heads are the stems that the part can start with; nil where it may start
 // with any word.
-func (p *part) heads() []string {
+func (p *part) heads() []int32 {
 	first := p.words[0]
 	switch {
 	case first.exact != "":
-		_, stem := (*Stems)(nil).of(first.exact, false)
-		return []string{stem}
+		return []int32{first.head}
 	case len(first.units) > 0:
 		return nil
 	}

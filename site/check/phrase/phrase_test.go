@@ -8,11 +8,12 @@ import (
 // found reports whether a phrase is in a text, in a mode.
 func found(t *testing.T, phrase, text string, mode Mode) bool {
 	t.Helper()
-	p, msg := Parse(phrase, nil)
+	stems := &Stems{}
+	p, msg := Parse(phrase, stems)
 	if msg != "" {
 		t.Fatal(msg)
 	}
-	read := Read(text, nil)
+	read := Read(text, stems)
 	for _, s := range read.Sentences {
 		if len(NewSet([]Pattern{p}).Find(read, s, mode)) > 0 {
 			return true
@@ -83,7 +84,7 @@ func TestSaidTakesWordsAsTheyStand(t *testing.T) {
 }
 
 func TestSentences(t *testing.T) {
-	text := Read("Set it to 3.5 mm. Use e.g. tape: it holds (for now). Stop! Why?\nEnd", nil)
+	text := Read("Set it to 3.5 mm. Use e.g. tape: it holds (for now). Stop! Why?\nEnd", &Stems{})
 	var got []string
 	for _, s := range text.Sentences {
 		got = append(got, text.String(s))
@@ -96,7 +97,7 @@ func TestSentences(t *testing.T) {
 
 func TestBadPhrases(t *testing.T) {
 	for _, phrase := range [...]string{"a +  + b", "x + ", "<A", "=", "self-tapping", "to <A>", "the"} {
-		if _, msg := Parse(phrase, nil); msg == "" {
+		if _, msg := Parse(phrase, &Stems{}); msg == "" {
 			t.Errorf("%q is read without complaint", phrase)
 		}
 	}
@@ -109,7 +110,7 @@ func FuzzRead(f *testing.F) {
 		f.Add(tt.text)
 	}
 	f.Fuzz(func(t *testing.T, source string) {
-		text := Read(source, nil)
+		text := Read(source, &Stems{})
 		at := 0
 		for _, w := range text.Words {
 			if w.Start < at || w.End <= w.Start || source[w.Start:w.End] != w.Text {
@@ -137,11 +138,12 @@ func FuzzParse(f *testing.F) {
 		f.Add(tt.phrase, tt.text)
 	}
 	f.Fuzz(func(t *testing.T, phrase, source string) {
-		p, msg := Parse(phrase, nil)
+		stems := &Stems{}
+		p, msg := Parse(phrase, stems)
 		if msg != "" {
 			return
 		}
-		text := Read(source, nil)
+		text := Read(source, stems)
 		for _, s := range text.Sentences {
 			NewSet([]Pattern{p}).Find(text, s, Shown)
 			NewSet([]Pattern{p}).Find(text, s, Said)

@@ -7,38 +7,57 @@ import (
 	"github.com/kljensen/snowball/english"
 )
 
-// Stems remembers the stems of words, which a book repeats without end. The
-// zero value is ready; any number of goroutines may share it.
+// Stems remembers the stems of words, which a book repeats without end, and
+// gives each stem a number of its own, by which stems are compared. The zero
+// value is ready; any number of goroutines may share it. What is to be matched
+// with each other has to be read with the same Stems.
 type Stems struct {
-	known sync.Map // string → stemmed
+	mu    sync.RWMutex
+	words map[string]known
+	ids   map[string]int32
 }
 
-type stemmed struct{ lower, stem string }
-
-// of gives a word in small letters, and its stem.
-func (s *Stems) of(word string, number bool) (lower, stem string) {
-	if number {
-		return word, word
-	}
-	if s == nil {
-		k := stemOf(word)
-		return k.lower, k.stem
-	}
-	if k, ok := s.known.Load(word); ok {
-		known := k.(stemmed)
-		return known.lower, known.stem
-	}
-	k := stemOf(word)
-	s.known.Store(strings.Clone(word), k)
-	return k.lower, k.stem
+// known is what is remembered of a word.
+type known struct {
+	lower, stem string
+	id          int32
+	counts      bool // a number in letters
 }
 
-func stemOf(word string) stemmed {
-	lower := strings.ToLower(word)
+// of gives what is known of a word.
+func (s *Stems) of(word string, number bool) known {
+	s.mu.RLock()
+	k, ok := s.words[word]
+	s.mu.RUnlock()
+	if ok {
+		return k
+	}
+	k.lower, k.stem = strings.Clone(word), word
+	if !number {
+		k.lower, k.stem = stemOf(word)
+	}
+	k.counts = numberWords[k.lower]
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.words == nil {
+		s.words, s.ids = make(map[string]known), make(map[string]int32)
+	}
+	id, ok := s.ids[k.stem]
+	if !ok {
+		id = int32(len(s.ids)) + 1
+		s.ids[strings.Clone(k.stem)] = id
+	}
+	k.id = id
+	s.words[strings.Clone(word)] = k
+	return k
+}
+
+func stemOf(word string) (lower, stem string) {
+	lower = strings.ToLower(word)
 	if s, ok := irregular(lower); ok {
-		return stemmed{lower, s}
+		return lower, s
 	}
-	return stemmed{lower, english.Stem(lower, true)}
+	return lower, english.Stem(lower, true)
 }
 
 // irregulars are forms that no rule leads back to their verb or noun, and

@@ -18,6 +18,9 @@ type Word struct {
 	Break Break
 	// Number is true for a number in digits.
 	Number bool
+
+	id     int32 // of the stem
+	counts bool  // a number in letters
 }
 
 // A Break is how strongly a word is set off from the one before it.
@@ -52,14 +55,14 @@ func (t *Text) String(s Sentence) string {
 	return t.Source[t.Words[s.First].Start:t.Words[s.Last-1].End]
 }
 
-// Read takes a text apart into words and sentences. The stemmer may be shared
-// by any number of goroutines; nil stems without remembering.
+// Read takes a text apart into words and sentences.
 func Read(source string, stems *Stems) *Text {
 	t := &Text{Source: source, Words: make([]Word, 0, len(source)/5)}
 	r := reader{text: source}
 	for r.next() {
 		w := Word{Text: source[r.start:r.end], Start: r.start, End: r.end, Break: r.pause, Number: r.number}
-		w.Lower, w.Stem = stems.of(w.Text, r.number)
+		k := stems.of(w.Text, r.number)
+		w.Lower, w.Stem, w.id, w.counts = k.lower, k.stem, k.id, k.counts
 		if w.Break == Full || len(t.Words) == 0 {
 			w.Break = Full
 			if n := len(t.Sentences); n > 0 {
