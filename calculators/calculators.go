@@ -29,9 +29,12 @@ var All = []*calc.Calculator{
 	audio.SpeakerFit,
 	audio.AdapterRing,
 	audio.DampingCover,
+	mechanical.BundleSize,
 	mechanical.PassHole,
+	mechanical.ShrinkTube,
 	mechanical.HingeSlack,
 	mechanical.BoltTorque,
+	mechanical.DrillSize,
 	shop.JobPrice,
 }
 
