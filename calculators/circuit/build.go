@@ -97,12 +97,13 @@ func (b *builder) element(i int) {
 	} else if _, used := b.n.byName[entry.Name]; used {
 		b.fault(Fault{Part: InEntry, Index: i, OnKey: true, Message: "two parts are named " + entry.Name, Do: "give one of them another name"})
 	}
-	for k := range c.Keys {
-		if p := &c.Keys[k]; p.Default != "" {
+	c.each(func(p *Property) bool {
+		if p.Default != "" {
 			v, _ := p.read(p.Default)
-			p.set(&e, v)
+			p.put(&e, v)
 		}
-	}
+		return true
+	})
 	for k, given := range entry.Keys {
 		at := Fault{Part: InEntry, Index: i, Key: given.Name}
 		p := c.key(given.Name)
@@ -121,9 +122,7 @@ func (b *builder) element(i int) {
 			b.fault(at)
 			continue
 		}
-		if p.set != nil {
-			p.set(&e, v)
-		}
+		p.put(&e, v)
 	}
 	b.complete(i, c, &e)
 	b.n.byName[e.Name] = len(b.n.Elements)
@@ -133,11 +132,12 @@ func (b *builder) element(i int) {
 // complete refuses a part that lacks what it needs or says too much.
 func (b *builder) complete(i int, c *Class, e *Element) {
 	keys := b.draft.Entries[i].Keys
-	for k := range c.Keys {
-		if p := &c.Keys[k]; p.Required && get(keys, p.Name) == "" && !hasKey(keys, p.Name) {
+	c.each(func(p *Property) bool {
+		if p.Required && !hasKey(keys, p.Name) {
 			b.fault(Fault{Part: InEntry, Index: i, Message: e.Name + " has no " + p.Name, Do: "add " + p.Name + ": " + p.advice()})
 		}
-	}
+		return true
+	})
 	if e.Kind != Load && e.Kind != Amplifier {
 		return
 	}

@@ -30,12 +30,12 @@ func (d *Draft) Adjustments() []Adjustment {
 			continue
 		}
 		c := class(e.Kind)
-		for i := range c.Keys {
-			p := &c.Keys[i]
+		c.each(func(p *Property) bool {
 			if p.Live && hasKey(e.Keys, p.Name) {
 				list = append(list, Adjustment{c.Word + "." + e.Name + "." + p.Name, e.Name + " " + strings.ReplaceAll(p.Name, "_", " "), get(e.Keys, p.Name), p.Input})
 			}
-		}
+			return true
+		})
 	}
 	return list
 }

@@ -36,8 +36,9 @@ type Class struct {
 	// In and Out are the terminals that "to: name" and "from: name" mean, ""
 	// where a terminal must be named.
 	In, Out string
-	// Keys are what may be written about it.
-	Keys []Property
+	// Keys are what may be written about it, in lists, some of which classes
+	// share.
+	Keys [][]Property
 }
 
 // A Property is one key of a part.
@@ -49,7 +50,32 @@ type Property struct {
 	Required bool
 	// Live is true where the drawing may be asked again with another value.
 	Live bool
-	set  func(e *Element, v calc.Value)
+	// Where the value goes: one of these, or number and text both.
+	num   func(e *Element) *float64
+	whole func(e *Element) *int
+	text  func(e *Element) *string
+	yes   func(e *Element) *bool
+}
+
+// put gives a part the value of the key.
+func (p *Property) put(e *Element, v calc.Value) {
+	if p.num != nil {
+		unit := p.Unit
+		if p.Kind == calc.Wire {
+			unit = "mm2"
+		}
+		u, _ := calc.LookupUnit(unit)
+		*p.num(e) = v.Num*u.Base + u.Zero
+	}
+	if p.whole != nil {
+		*p.whole(e) = int(v.Num)
+	}
+	if p.text != nil {
+		*p.text(e) = v.Text
+	}
+	if p.yes != nil {
+		*p.yes(e) = v.Text == "yes"
+	}
 }
 
 // A Form is how the value of a key is written.
@@ -71,33 +97,33 @@ func Classes() []Class { return classes }
 
 var classes = []Class{
 	{Source, "source", "sources", "A battery or another supply, with its inner resistance and what it feeds already.",
-		[]string{"+", "-"}, "-", "+", sourceKeys},
+		[]string{"+", "-"}, "-", "+", [][]Property{sourceKeys, endKeys, vehicleKeys}},
 	{Fuse, "fuse", "fuses", "A fuse, or a fuse tap that shares the slot of another.",
-		[]string{"in", "out"}, "in", "out", fuseKeys},
+		[]string{"in", "out"}, "in", "out", [][]Property{fuseKeys, endKeys, vehicleKeys}},
 	{Switch, "switch", "switches", "A contact that the states open and close.",
-		[]string{"in", "out"}, "in", "out", switchKeys},
+		[]string{"in", "out"}, "in", "out", [][]Property{switchKeys, endKeys, vehicleKeys}},
 	{Relay, "relay", "relays", "A relay with the terminals of DIN 72552.",
-		[]string{"86", "85", "30", "87", "87a"}, "", "", relayKeys},
+		[]string{"86", "85", "30", "87", "87a"}, "", "", [][]Property{relayKeys, vehicleKeys}},
 	{Connector, "connector", "connectors", "A plug and its socket, each way with its contact resistance.",
-		nil, "", "", connectorKeys},
+		nil, "", "", [][]Property{connectorKeys, vehicleKeys}},
 	{Load, "load", "loads", "Whatever uses current: lamp, motor, device, resistor.",
-		[]string{"+", "-"}, "+", "-", loadKeys},
+		[]string{"+", "-"}, "+", "-", [][]Property{loadKeys, endKeys, vehicleKeys}},
 	{LEDs, "leds", "leds", "LEDs in series with a resistor, one string or several side by side.",
-		[]string{"+", "-"}, "+", "-", ledKeys},
+		[]string{"+", "-"}, "+", "-", [][]Property{ledKeys, endKeys, vehicleKeys}},
 	{Amplifier, "amplifier", "amplifiers", "A power amplifier: its supply, its switch-on lead and its outputs.",
-		nil, "+", "-", amplifierKeys},
+		nil, "+", "-", [][]Property{amplifierKeys, endKeys, vehicleKeys}},
 	{Speaker, "speaker", "speakers", "A loudspeaker on an amplifier's output.",
-		[]string{"+", "-"}, "+", "-", speakerKeys},
+		[]string{"+", "-"}, "+", "-", [][]Property{speakerKeys, endKeys, vehicleKeys}},
 	{Splice, "splice", "splices", "A joint of wires.",
-		[]string{"joint"}, "joint", "joint", []Property{vehicleKey}},
+		[]string{"joint"}, "joint", "joint", [][]Property{vehicleKeys}},
 	{Ground, "ground", "grounds", "A ring terminal on a named point of the body.",
-		[]string{"lug", "point"}, "lug", "lug", groundKeys},
+		[]string{"lug", "point"}, "lug", "lug", [][]Property{groundKeys, vehicleKeys}},
 	{Wire, "wire", "wires", "A wire from one end to another.",
-		[]string{"from", "to"}, "", "", wireKeys},
+		[]string{"from", "to"}, "", "", [][]Property{wireKeys, vehicleKeys}},
 	{Body, "body", "body", "The metal between two points of the body.",
-		[]string{"from", "to"}, "", "", bodyKeys},
+		[]string{"from", "to"}, "", "", [][]Property{bodyKeys}},
 	{Link, "link", "links", "A camera, video, data or signal cable: drawn, not solved.",
-		nil, "", "", linkKeys},
+		nil, "", "", [][]Property{linkKeys}},
 }
 
 // class finds the class of a kind.
@@ -113,22 +139,36 @@ func classNamed(name string) *Class {
 	return nil
 }
 
-// key finds a key of a class, nil where it has none of that name.
-func (c *Class) key(name string) *Property {
-	for i := range c.Keys {
-		if c.Keys[i].Name == name {
-			return &c.Keys[i]
+// each goes through the keys of a class until it is told to stop.
+func (c *Class) each(visit func(p *Property) bool) {
+	for _, list := range c.Keys {
+		for i := range list {
+			if !visit(&list[i]) {
+				return
+			}
 		}
 	}
-	return nil
+}
+
+// key finds a key of a class, nil where it has none of that name.
+func (c *Class) key(name string) *Property {
+	var found *Property
+	c.each(func(p *Property) bool {
+		if p.Name == name {
+			found = p
+		}
+		return found == nil
+	})
+	return found
 }
 
 // keyNames lists the keys of a class.
 func (c *Class) keyNames() []string {
 	var names []string
-	for i := range c.Keys {
-		names = append(names, c.Keys[i].Name)
-	}
+	c.each(func(p *Property) bool {
+		names = append(names, p.Name)
+		return true
+	})
 	return names
 }
 

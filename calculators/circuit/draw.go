@@ -73,13 +73,13 @@ func (k *sketch) write() {
 	done := k.d.Group(`font-family="sans-serif" font-size="` + calc.Show(letterSize, 3) + `" fill="currentColor"`)
 	var b []byte
 	for _, l := range k.letters {
-		b = append(b, `<text x="`...)
-		b = append(b, calc.ShowPlaces(l.left, 1)...)
-		b = append(b, `" y="`...)
-		b = append(b, calc.ShowPlaces(l.foot-0.2*letterSize, 1)...)
-		b = append(b, `">`...)
+		b = put(b, `<text x="`)
+		b = put(b, calc.ShowPlaces(l.left, 1))
+		b = put(b, `" y="`)
+		b = put(b, calc.ShowPlaces(l.foot-0.2*letterSize, 1))
+		b = put(b, `">`)
 		b = calc.AppendEscaped(b, l.text)
-		b = append(b, `</text>`...)
+		b = put(b, `</text>`)
 	}
 	k.d.Raw(string(b))
 	done()

@@ -6,57 +6,57 @@ import (
 	"baybook/calculators/calc"
 )
 
-var amplifierKeys = with([]Property{
-	live(number("current", "A", 0.0001, 500, "", "What its supply draws on average at the loudest use.", func(e *Element) *float64 { return &e.Current })),
-	live(number("power", "W", 0.001, 10000, "", "The same as a constant power.", func(e *Element) *float64 { return &e.Power })),
-	number("output", "W", 0.01, 5000, "50", "Power of one output into its rated load.", func(e *Element) *float64 { return &e.Output }),
-	number("into", "ohm", 0.5, 32, "4", "The load that its output is rated at.", func(e *Element) *float64 { return &e.Ohms }),
-	number("least_load", "ohm", 0.25, 32, "2", "The least load that an output bears.", func(e *Element) *float64 { return &e.LeastLoad }),
-	count("channels", 0, 12, "2", "How many outputs it has, 1+ and 1- and so on.", func(e *Element) *int { return &e.Count }),
-	number("remote", "mA", 0, 1000, "10", "What its switch-on lead rem draws.", func(e *Element) *float64 { return &e.Remote }),
-	live(number("sleeps", "mA", 0, 20000, "0", "What its supply draws switched off.", func(e *Element) *float64 { return &e.Sleeps })),
-	number("inrush", "A", 0, 2000, "0", "Surge when it is switched on.", func(e *Element) *float64 { return &e.Inrush }),
-	number("surge", "s", 0.001, 10, "0.1", "How long the surge lasts.", func(e *Element) *float64 { return &e.Surge }),
-	number("least", "V", 0, 60, "0", "Lowest voltage that it works at.", func(e *Element) *float64 { return &e.Least }),
-	number("drop", "%", 0.1, 100, "", "A limit of drop of its own.", func(e *Element) *float64 { return &e.Drop }),
-}, endKeys)
+var amplifierKeys = []Property{
+	{Live: true, Input: calc.Input{Name: "current", Unit: "A", Min: 0.0001, Max: 500, Help: "What its supply draws on average at the loudest use."}, num: func(e *Element) *float64 { return &e.Current }},
+	{Live: true, Input: calc.Input{Name: "power", Unit: "W", Min: 0.001, Max: 10000, Help: "The same as a constant power."}, num: func(e *Element) *float64 { return &e.Power }},
+	{Input: calc.Input{Name: "output", Unit: "W", Min: 0.01, Max: 5000, Default: "50", Help: "Power of one output into its rated load."}, num: func(e *Element) *float64 { return &e.Output }},
+	{Input: calc.Input{Name: "into", Unit: "ohm", Min: 0.5, Max: 32, Default: "4", Help: "The load that its output is rated at."}, num: func(e *Element) *float64 { return &e.Ohms }},
+	{Input: calc.Input{Name: "least_load", Unit: "ohm", Min: 0.25, Max: 32, Default: "2", Help: "The least load that an output bears."}, num: func(e *Element) *float64 { return &e.LeastLoad }},
+	{Input: calc.Input{Name: "channels", Kind: calc.Count, Min: 0, Max: 12, Default: "2", Help: "How many outputs it has, 1+ and 1- and so on."}, whole: func(e *Element) *int { return &e.Count }},
+	{Input: calc.Input{Name: "remote", Unit: "mA", Min: 0, Max: 1000, Default: "10", Help: "What its switch-on lead rem draws."}, num: func(e *Element) *float64 { return &e.Remote }},
+	{Live: true, Input: calc.Input{Name: "sleeps", Unit: "mA", Min: 0, Max: 20000, Default: "0", Help: "What its supply draws switched off."}, num: func(e *Element) *float64 { return &e.Sleeps }},
+	{Input: calc.Input{Name: "inrush", Unit: "A", Min: 0, Max: 2000, Default: "0", Help: "Surge when it is switched on."}, num: func(e *Element) *float64 { return &e.Inrush }},
+	{Input: calc.Input{Name: "surge", Unit: "s", Min: 0.001, Max: 10, Default: "0.1", Help: "How long the surge lasts."}, num: func(e *Element) *float64 { return &e.Surge }},
+	{Input: calc.Input{Name: "least", Unit: "V", Min: 0, Max: 60, Default: "0", Help: "Lowest voltage that it works at."}, num: func(e *Element) *float64 { return &e.Least }},
+	{Input: calc.Input{Name: "drop", Unit: "%", Min: 0.1, Max: 100, Help: "A limit of drop of its own."}, num: func(e *Element) *float64 { return &e.Drop }},
+}
 
-var speakerKeys = with([]Property{
-	number("impedance", "ohm", 0.5, 64, "4", "Printed on the magnet.", func(e *Element) *float64 { return &e.Ohms }),
-	number("power", "W", 0, 5000, "0", "What it bears for long.", func(e *Element) *float64 { return &e.Power }),
-}, endKeys)
+var speakerKeys = []Property{
+	{Input: calc.Input{Name: "impedance", Unit: "ohm", Min: 0.5, Max: 64, Default: "4", Help: "Printed on the magnet."}, num: func(e *Element) *float64 { return &e.Ohms }},
+	{Input: calc.Input{Name: "power", Unit: "W", Min: 0, Max: 5000, Default: "0", Help: "What it bears for long."}, num: func(e *Element) *float64 { return &e.Power }},
+}
 
-var groundKeys = with([]Property{
-	needed(text(PointName, "point", "The point of the body that it is bolted to.", func(e *Element) *string { return &e.Point })),
-	number("joint", "mohm", 0, 1000, "0.5", "Resistance of the bolted joint.", func(e *Element) *float64 { return &e.Ohms }),
-})
+var groundKeys = []Property{
+	{Required: true, Form: PointName, Input: calc.Input{Name: "point", Help: "The point of the body that it is bolted to."}, text: func(e *Element) *string { return &e.Point }},
+	{Input: calc.Input{Name: "joint", Unit: "mohm", Min: 0, Max: 1000, Default: "0.5", Help: "Resistance of the bolted joint."}, num: func(e *Element) *float64 { return &e.Ohms }},
+}
 
-var wireKeys = with([]Property{
+var wireKeys = []Property{
 	{Form: Terminal, Required: true, Input: calc.Input{Name: "from", Help: "The end that it starts at."}},
 	{Form: Terminal, Required: true, Input: calc.Input{Name: "to", Help: "The end that it goes to."}},
 	{Required: true, Live: true, Input: calc.Input{Name: "size", Kind: calc.Wire, Min: 0.05, Max: 240, Help: "AWG or mm2, printed on the insulation."},
-		set: func(e *Element, v calc.Value) { e.Area, e.Size = v.Num*1e-6, v.Text }},
+		num: func(e *Element) *float64 { return &e.Area }, text: func(e *Element) *string { return &e.Size }},
 	{Required: true, Live: true, Input: calc.Input{Name: "length", Unit: "m", Min: 0.005, Max: 100, Help: "Along the way that it takes."},
-		set: func(e *Element, v calc.Value) { e.Length, e.Run = v.Num, v.Text }},
-	needed(text(Colour, "colour", "Letters of IEC 60757, two colours run together: RD, RDBU.", func(e *Element) *string { return &e.Colour })),
-	word("conductor", []string{"copper", "cca", "aluminium"}, "copper", "What the strands are made of.", func(e *Element) *string { return &e.Conductor }),
+		num: func(e *Element) *float64 { return &e.Length }, text: func(e *Element) *string { return &e.Run }},
+	{Required: true, Form: Colour, Input: calc.Input{Name: "colour", Help: "Letters of IEC 60757, two colours run together: RD, RDBU."}, text: func(e *Element) *string { return &e.Colour }},
+	{Input: calc.Input{Name: "conductor", Kind: calc.Word, Words: []string{"copper", "cca", "aluminium"}, Default: "copper", Help: "What the strands are made of."}, text: func(e *Element) *string { return &e.Conductor }},
 	{Form: Insulation, Input: calc.Input{Name: "insulation", Unit: "C", Min: 60, Max: 250, Default: "105", Help: "Temperature rating, or a class letter A to H of ISO 6722-1."},
-		set: func(e *Element, v calc.Value) { e.Insulation = v.Num }},
-	count("bundled", 1, 30, "1", "Current-carrying wires in the same loom.", func(e *Element) *int { return &e.Bundled }),
-	flag("sheathed", "yes: in a sleeve or conduit of its own from the source on.", func(e *Element) *bool { return &e.Sheathed }),
-	text(FreeText, "function", "What it is for; one colour has one function in a drawing.", func(e *Element) *string { return &e.Function }),
-})
+		num: func(e *Element) *float64 { return &e.Insulation }},
+	{Input: calc.Input{Name: "bundled", Kind: calc.Count, Min: 1, Max: 30, Default: "1", Help: "Current-carrying wires in the same loom."}, whole: func(e *Element) *int { return &e.Bundled }},
+	{Form: Flag, Input: calc.Input{Name: "sheathed", Kind: calc.Word, Words: []string{"yes", "no"}, Help: "yes: in a sleeve or conduit of its own from the source on."}, yes: func(e *Element) *bool { return &e.Sheathed }},
+	{Form: FreeText, Input: calc.Input{Name: "function", Help: "What it is for; one colour has one function in a drawing."}, text: func(e *Element) *string { return &e.Function }},
+}
 
 var bodyKeys = []Property{
-	needed(text(PointName, "from", "A point of the body.", func(e *Element) *string { return &e.From })),
-	needed(text(PointName, "to", "Another point of the body.", func(e *Element) *string { return &e.To })),
-	number("ohms", "mohm", 0, 10000, "2", "Resistance of the metal between them.", func(e *Element) *float64 { return &e.Ohms }),
+	{Required: true, Form: PointName, Input: calc.Input{Name: "from", Help: "A point of the body."}, text: func(e *Element) *string { return &e.From }},
+	{Required: true, Form: PointName, Input: calc.Input{Name: "to", Help: "Another point of the body."}, text: func(e *Element) *string { return &e.To }},
+	{Input: calc.Input{Name: "ohms", Unit: "mohm", Min: 0, Max: 10000, Default: "2", Help: "Resistance of the metal between them."}, num: func(e *Element) *float64 { return &e.Ohms }},
 }
 
 var linkKeys = []Property{
-	needed(text(PartName, "from", "The part that the cable starts at.", func(e *Element) *string { return &e.From })),
-	needed(text(PartName, "to", "The part that it goes to.", func(e *Element) *string { return &e.To })),
-	word("carries", []string{"camera", "video", "data", "audio", "signal"}, "signal", "What runs in it.", func(e *Element) *string { return &e.Carries }),
+	{Required: true, Form: PartName, Input: calc.Input{Name: "from", Help: "The part that the cable starts at."}, text: func(e *Element) *string { return &e.From }},
+	{Required: true, Form: PartName, Input: calc.Input{Name: "to", Help: "The part that it goes to."}, text: func(e *Element) *string { return &e.To }},
+	{Input: calc.Input{Name: "carries", Kind: calc.Word, Words: []string{"camera", "video", "data", "audio", "signal"}, Default: "signal", Help: "What runs in it."}, text: func(e *Element) *string { return &e.Carries }},
 }
 
 // insulationClasses are the temperature classes of ISO 6722-1 and ISO 19642-2

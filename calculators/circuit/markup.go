@@ -6,34 +6,40 @@ import (
 	"baybook/calculators/calc"
 )
 
+// put adds a text. It stays a call, for written out at every place the markup
+// would be a good part of the browser's download.
+//
+//go:noinline
+func put(b []byte, s string) []byte { return append(b, s...) }
+
 // AppendMarkup writes a study as a piece of HTML: verdict and judgements
 // first, then the drawing, what flows in every state, what a short does, what
 // to buy, and what the signs mean. The builder and the browser both show this
 // same piece.
 func AppendMarkup(b []byte, s *Study, v View) []byte {
 	state := s.state(v)
-	b = append(b, `<div class="circuit-result" data-state="`...)
+	b = put(b, `<div class="circuit-result" data-state="`)
 	b = calc.AppendEscaped(b, s.Network.States[state].Name)
-	b = append(b, `">`...)
+	b = put(b, `">`)
 	b = s.appendVerdict(b)
 	b = s.appendDrawings(b, v)
 	if text := s.StandbyText(); text != "" {
-		b = append(b, `<p class="standby">`...)
+		b = put(b, `<p class="standby">`)
 		b = calc.AppendEscaped(b, text)
-		b = append(b, `</p>`...)
+		b = put(b, `</p>`)
 	}
 	for i, t := range s.Tables() {
 		b = appendTable(b, &t, i == state)
 	}
-	b = append(b, `<details class="legend"><summary>What the signs mean</summary><dl>`...)
+	b = put(b, `<details class="legend"><summary>What the signs mean</summary><dl>`)
 	for _, r := range s.Legend() {
-		b = append(b, `<div><dt>`...)
+		b = put(b, `<div><dt>`)
 		b = calc.AppendEscaped(b, r[0])
-		b = append(b, `</dt><dd>`...)
+		b = put(b, `</dt><dd>`)
 		b = calc.AppendEscaped(b, r[1])
-		b = append(b, `</dd></div>`...)
+		b = put(b, `</dd></div>`)
 	}
-	return append(b, `</dl></details></div>`...)
+	return put(b, `</dl></details></div>`)
 }
 
 // A sheet of paper is this much higher than wide inside its border, and takes
@@ -49,17 +55,17 @@ func (s *Study) appendDrawings(b []byte, v View) []byte {
 	d := s.Drawing(v)
 	long := d.Height > 2*pageShape*PhoneWidth
 	if long {
-		b = append(b, `<figure class="drawing circuit screen-only">`...)
+		b = put(b, `<figure class="drawing circuit screen-only">`)
 	} else {
-		b = append(b, `<figure class="drawing circuit">`...)
+		b = put(b, `<figure class="drawing circuit">`)
 	}
 	b = d.AppendSVG(b)
-	b = append(b, `</figure>`...)
+	b = put(b, `</figure>`)
 	if long {
 		v.Width = pageWidth
-		b = append(b, `<figure class="drawing circuit print-only" hidden>`...)
+		b = put(b, `<figure class="drawing circuit print-only" hidden>`)
 		b = s.Drawing(v).AppendSVG(b)
-		b = append(b, `</figure>`...)
+		b = put(b, `</figure>`)
 	}
 	return b
 }
@@ -71,28 +77,28 @@ func (s *Study) appendVerdict(b []byte) []byte {
 	if len(s.Network.Wrong) > 0 {
 		verdict, title = calc.Stop, "Wrong: shown so that you know it"
 	}
-	b = append(b, `<p class="verdict" data-verdict="`...)
-	b = append(b, verdict.String()...)
-	b = append(b, `"><strong>`...)
-	b = append(b, title...)
-	b = append(b, `</strong></p>`...)
+	b = put(b, `<p class="verdict" data-verdict="`)
+	b = put(b, verdict.String())
+	b = put(b, `"><strong>`)
+	b = put(b, title)
+	b = put(b, `</strong></p>`)
 	if len(s.Judgements) == 0 {
 		return b
 	}
-	b = append(b, `<ul class="reasons">`...)
+	b = put(b, `<ul class="reasons">`)
 	for i := range s.Judgements {
 		j := &s.Judgements[i]
-		b = append(b, `<li data-verdict="`...)
-		b = append(b, j.Verdict.String()...)
-		b = append(b, `">`...)
+		b = put(b, `<li data-verdict="`)
+		b = put(b, j.Verdict.String())
+		b = put(b, `">`)
 		b = calc.AppendEscaped(b, j.Message)
 		if j.Do != "" {
-			b = append(b, `. `...)
+			b = put(b, `. `)
 			b = calc.AppendEscaped(b, sentence(j.Do))
 		}
-		b = append(b, `.</li>`...)
+		b = put(b, `.</li>`)
 	}
-	return append(b, `</ul>`...)
+	return put(b, `</ul>`)
 }
 
 // sentence begins a text with a capital letter.
@@ -105,35 +111,35 @@ func sentence(s string) string {
 
 // appendTable writes a table behind its heading, open or shut.
 func appendTable(b []byte, t *Table, open bool) []byte {
-	b = append(b, `<details class="table"`...)
+	b = put(b, `<details class="table"`)
 	if open {
-		b = append(b, ` open`...)
+		b = put(b, ` open`)
 	}
-	b = append(b, `><summary>`...)
+	b = put(b, `><summary>`)
 	b = calc.AppendEscaped(b, t.Heading)
-	b = append(b, `</summary><table><thead><tr>`...)
+	b = put(b, `</summary><table><thead><tr>`)
 	for _, c := range t.Columns {
-		b = append(b, `<th scope="col">`...)
+		b = put(b, `<th scope="col">`)
 		b = calc.AppendEscaped(b, c)
-		b = append(b, `</th>`...)
+		b = put(b, `</th>`)
 	}
-	b = append(b, `</tr></thead><tbody>`...)
+	b = put(b, `</tr></thead><tbody>`)
 	for _, r := range t.Rows {
-		b = append(b, `<tr>`...)
+		b = put(b, `<tr>`)
 		for i, c := range r {
 			if i == 0 {
-				b = append(b, `<th scope="row">`...)
+				b = put(b, `<th scope="row">`)
 				b = calc.AppendEscaped(b, c)
-				b = append(b, `</th>`...)
+				b = put(b, `</th>`)
 				continue
 			}
-			b = append(b, `<td>`...)
+			b = put(b, `<td>`)
 			b = calc.AppendEscaped(b, c)
-			b = append(b, `</td>`...)
+			b = put(b, `</td>`)
 		}
-		b = append(b, `</tr>`...)
+		b = put(b, `</tr>`)
 	}
-	return append(b, `</tbody></table></details>`...)
+	return put(b, `</tbody></table></details>`)
 }
 
 // Summary says a study in one sentence, for a screen reader to speak when a

@@ -1,8 +1,6 @@
 package circuit
 
 import (
-	"cmp"
-	"slices"
 	"strconv"
 
 	"baybook/calculators/calc"
@@ -26,33 +24,45 @@ func (n *Network) Parts() []Purchase {
 
 // wireParts adds up wire by colour, size and conductor.
 func (n *Network) wireParts() []Purchase {
-	type reel struct{ colour, size, conductor string }
-	var reels []reel
-	metres, names := make(map[reel]float64), make(map[reel][]int)
-	area := make(map[reel]float64)
+	var reels [][]int // the wires of each
 	for i := range n.Elements {
 		e := &n.Elements[i]
 		if e.Kind != Wire || e.Vehicle {
 			continue
 		}
-		r := reel{e.Colour, e.Size, e.Conductor}
-		if len(names[r]) == 0 {
-			reels = append(reels, r)
+		at := 0
+		for at < len(reels) && !n.Elements[reels[at][0]].sameReel(e) {
+			at++
 		}
-		metres[r] += e.Length
-		names[r] = append(names[r], i)
-		area[r] = e.Area
+		if at == len(reels) {
+			reels = append(reels, nil)
+		}
+		reels[at] = append(reels[at], i)
 	}
-	slices.SortStableFunc(reels, func(a, b reel) int { return cmp.Compare(area[b], area[a]) })
-	var list []Purchase
-	for _, r := range reels {
-		what := "wire " + r.size + ", " + r.colour + " (" + colourName(r.colour) + ")"
-		if r.conductor != "copper" {
-			what += ", " + r.conductor
+	for i := range reels { // the thickest first, few as they are
+		for k := i; k > 0 && n.Elements[reels[k][0]].Area > n.Elements[reels[k-1][0]].Area; k-- {
+			reels[k], reels[k-1] = reels[k-1], reels[k]
 		}
-		list = append(list, Purchase{what, calc.ShowUnit(metres[r], 3, "m"), n.names(names[r])})
+	}
+	var list []Purchase
+	for _, wires := range reels {
+		e := &n.Elements[wires[0]]
+		what := "wire " + e.Size + ", " + e.Colour + " (" + colourName(e.Colour) + ")"
+		if e.Conductor != "copper" {
+			what += ", " + e.Conductor
+		}
+		metres := 0.0
+		for _, w := range wires {
+			metres += n.Elements[w].Length
+		}
+		list = append(list, Purchase{what, calc.ShowUnit(metres, 3, "m"), n.names(wires)})
 	}
 	return list
+}
+
+// sameReel reports wires that come off one reel.
+func (e *Element) sameReel(o *Element) bool {
+	return e.Colour == o.Colour && e.Size == o.Size && e.Conductor == o.Conductor
 }
 
 // fuseParts counts fuses by rating and type.
@@ -115,9 +125,11 @@ func (n *Network) counted(what func(e *Element) string) []Purchase {
 		if words == "" {
 			continue
 		}
-		at := slices.IndexFunc(list, func(p Purchase) bool { return p.What == words })
-		if at < 0 {
-			at = len(list)
+		at := 0
+		for at < len(list) && list[at].What != words {
+			at++
+		}
+		if at == len(list) {
 			list, groups = append(list, Purchase{What: words}), append(groups, nil)
 		}
 		groups[at] = append(groups[at], i)
