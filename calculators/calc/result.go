@@ -37,6 +37,9 @@ type Result struct {
 	Reasons []string
 	// Working carries the numbers through the formula, a line a step.
 	Working []string
+	// Laid is what Run worked out for Figure beyond the outputs, such as where
+	// wires lie; nil for most.
+	Laid any
 }
 
 // Calculator is the calculator that computed the result.

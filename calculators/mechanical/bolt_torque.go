@@ -84,9 +84,9 @@ func boltTorque(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.SetSI("proof_load", proof)
 	out.SetSI("preload", preload)
 	out.SetSI("torque", torque)
-	out.Work("Stress area: π/4 × (" + calc.ShowUnit(t.Diameter, 4, "mm") + " − 0.938194 × " + calc.ShowUnit(t.Pitch, 4, "mm") + ")² = " + calc.ShowUnit(area, 4, "mm²"))
-	out.Work("Proof load: " + calc.ShowUnit(class.Proof, 3, "MPa") + " × " + calc.ShowUnit(area, 4, "mm²") + " = " + calc.ShowUnit(proof/1e3, 4, "kN"))
-	out.Work("Clamping force: " + in.Get("share").Text + " of it = " + calc.ShowUnit(preload/1e3, 4, "kN"))
-	out.Work("Torque: " + in.Get("k").Text + " × " + calc.ShowUnit(t.Diameter, 4, "mm") + " × " + calc.ShowUnit(preload/1e3, 4, "kN") + " = " + calc.ShowUnit(torque, 4, "Nm"))
+	out.Work("Stress area: π/4 × ({1:4 mm} − 0.938194 × {2:4 mm})² = {stress_area:4}", t.Diameter, t.Pitch)
+	out.Work("Proof load: {1:3 MPa} × {stress_area:4} = {proof_load:4}", class.Proof)
+	out.Work("Clamping force: {share} of it = {preload:4}")
+	out.Work("Torque: {k} × {1:4 mm} × {preload:4} = {torque:4}", t.Diameter)
 	return nil
 }

@@ -11,57 +11,55 @@ var BundleSize = &calc.Calculator{
 	Name:     "bundle",
 	Title:    "Bundle diameter",
 	Question: "How thick is the bundle?",
-	Doc:      "The smallest circle found that holds the wires side by side without overlap, and the quick estimate beside it.",
+	Doc:      "The smallest round bundle found for a set of wires, laid side by side, and the estimate that a harness maker uses.",
 	Inputs: []calc.Input{
-		{Name: "wires", Label: "Wires", Kind: calc.Bundle, Unit: "mm", Min: 0.3, Max: 60, Most: 60, Default: "7x2.4",
-			Help: "Count × outside diameter over the insulation, a comma between kinds: 7x2.4, 2x3.5mm. Measure with a caliper, not by the conductor."},
+		{Name: "wires", Label: "Wires", Kind: calc.Bundle, Unit: "mm", Min: 0.3, Max: 60, Most: 60, Default: "7x2.4,2x3.5mm",
+			Help: "Count x outside diameter, with commas between: 7x2.4,2x3.5mm. Measure over the insulation with calipers, or read the data sheet."},
 	},
 	Outputs: []calc.Output{
-		{Name: "diameter", Label: "Bundle diameter", Unit: "mm", Help: "of the circle drawn, before tape or sleeve"},
-		{Name: "estimate", Label: "Quick estimate", Unit: "mm", Help: "1.2 × the root of the sum of the squares"},
-		{Name: "fill", Label: "Filled", Unit: "%", Help: "share of the circle that is copper and insulation"},
+		{Name: "diameter", Label: "Bundle diameter", Unit: "mm", Help: "the smallest circle found around all wires"},
+		{Name: "estimate", Label: "Estimate", Unit: "mm", Help: "for a bundle as it comes from the hand"},
+		{Name: "fill", Label: "Filled", Unit: "%", Help: "the part of the smallest circle that is copper and insulation"},
 	},
 	Sources: []calc.Source{
-		{Text: "A search for the densest packing, checked against the best known packings of equal circles, Discrete Mathematics 181 (1998) 139–154", Standing: "from memory"},
-		{Text: "Estimate 1.2·√Σd²", Standing: "common practice, no source"},
+		{Text: "Equal wires checked against the best known packings of circles in a circle, Discrete Mathematics 181 (1998) 139–154", Standing: "from memory"},
+		{Text: "Estimate 1.2 × √Σd²", Standing: "common practice, no source"},
+		{Text: "Search by our own computation: soft circles pressed together from many starts, then made exact"},
 	},
 	Limits: []string{
-		"Wires in a vehicle lie looser than drawn: leave spare room in sleeve and grommet.",
-		"Connectors and splices are thicker than the bundle.",
+		"Wires in a vehicle lie less neatly than this: use the larger of bundle and estimate for a grommet.",
+		"Tape, loom or braid come on top.",
+		"It is a search: a slightly smaller circle may exist.",
 	},
 	Cautions: []string{
-		"Wires bundled together warm each other: ask fuse-size with the number that carry current.",
+		"Wires in a bundle heat each other: ask fuse-size with the number that carry current.",
+		"Leave room in sleeve and grommet. A bundle pulled in by force chafes, and a chafed wire can burn the vehicle.",
 	},
 	Run:    bundle,
 	Figure: drawBundle,
 }
 
-// radiiOf lists the radius of every wire, in the unit of the strands.
-func radiiOf(strands []calc.Strand) []float64 {
-	var radii []float64
-	for _, s := range strands {
-		for range s.Count {
-			radii = append(radii, s.Diameter/2)
-		}
-	}
-	return radii
-}
+// looseness is what a bundle is over √Σd².
+const looseness = 1.2
 
 func bundle(in *calc.Values, out *calc.Result) *calc.Problem {
-	radii := radiiOf(in.Get("wires").Strands)
-	_, around := Pack(radii)
+	var radii []float64
 	squares := 0.0
-	for _, r := range radii {
-		squares += 4 * r * r
+	for _, s := range in.Get("wires").Strands {
+		for range s.Count {
+			radii = append(radii, s.Diameter/2)
+			squares += s.Diameter * s.Diameter
+		}
 	}
-	out.Set("diameter", 2*around)
-	out.Set("estimate", estimateFactor*math.Sqrt(squares))
-	out.Set("fill", 100*squares/(4*around*around))
-	out.Work("Sum of the squares of the diameters: {1:4 mm²}", squares)
-	out.Work("Estimate: 1.2 × √{1:4} = {estimate:4}", squares)
-	out.Work("Smallest circle found: {diameter:4}, of which {fill} is filled")
+	discs, around := Pack(radii)
+	out.Laid = discs
+	diameter := 2 * around
+	out.Set("diameter", diameter)
+	out.Set("estimate", looseness*math.Sqrt(squares))
+	out.SetSI("fill", squares/(diameter*diameter))
+	out.Work("Sum of the squares of all diameters: {1:4 mm²}", squares)
+	out.Work("Estimate: 1.2 × √{1:4 mm²} = {estimate:4}", squares)
+	out.Work("Smallest circle found around all wires: {diameter:4}")
+	out.Work("Filled: {1:4 mm²} / {diameter:4}² = {fill}", squares)
 	return nil
 }
-
-// estimateFactor is the harness trade's allowance for gaps between wires.
-const estimateFactor = 1.2

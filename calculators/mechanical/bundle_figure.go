@@ -2,25 +2,36 @@ package mechanical
 
 import (
 	"math"
+	"slices"
 
 	"baybook/calculators/calc"
 )
 
-// drawBundle draws the packing to scale, with the estimate as a dashed circle.
+// tints tell the sizes of wire apart, the thickest first.
+var tints = [...]calc.Fill{calc.Shade, calc.Tint, calc.Empty}
+
+// drawBundle shows the packing in section, sizes told apart by their tint,
+// and the estimate as a dashed circle where it is larger.
 func drawBundle(in *calc.Values, out *calc.Result) *calc.Drawing {
-	d := calc.NewDrawing(320, 312, out.Fill("Section through the bundle {wires}: {diameter} across, {fill} filled. The dashed circle is the estimate, {estimate}."))
-	discs, around := Pack(radiiOf(in.Get("wires").Strands))
-	scale := 124 / math.Max(around, out.Num("estimate")/2)
-	centre := calc.Point{X: 160, Y: 138}
-	for _, c := range discs {
-		at := calc.Point{X: centre.X + scale*c.X, Y: centre.Y + scale*c.Y}
-		d.Circle(at, scale*c.R, calc.Outline, calc.Tint)
-		d.Circle(at, 0.6*scale*c.R, calc.Thin, calc.Shade)
+	d := calc.NewDrawing(320, 318, out.Fill("Section of a bundle of {wires}: {diameter:4} across, {fill} of it filled; the estimate is {estimate:4}."))
+	diameter, estimate := out.Num("diameter"), out.Num("estimate")
+	scale := 244 / math.Max(diameter, estimate)
+	centre := calc.Point{X: 160, Y: 132}
+	discs, _ := out.Laid.([]Disc)
+	var sizes []float64
+	for _, w := range discs {
+		if !slices.Contains(sizes, w.R) {
+			sizes = append(sizes, w.R)
+		}
 	}
-	d.Circle(centre, scale*around, calc.Outline, calc.Empty)
-	d.Circle(centre, scale*out.Num("estimate")/2, calc.Hidden, calc.Empty)
-	d.Dimension(calc.Point{X: centre.X - scale*around, Y: 272}, calc.Point{X: centre.X + scale*around, Y: 272}, 0, "")
-	d.Text(calc.Point{X: 160, Y: 292}, calc.Middle, out.Fill("{diameter}"))
-	d.TextSized(calc.Point{X: 160, Y: 308}, calc.Middle, 11, out.Fill("estimate {estimate} (dashed)"))
+	slices.SortFunc(sizes, func(a, b float64) int { return int(math.Copysign(1, b-a)) })
+	for _, w := range discs {
+		tint := tints[slices.Index(sizes, w.R)%len(tints)]
+		d.Circle(calc.Point{X: centre.X + scale*w.X, Y: centre.Y - scale*w.Y}, scale*w.R, calc.Thin, tint)
+	}
+	d.Circle(centre, scale*diameter/2, calc.Outline, calc.Empty)
+	d.Circle(centre, scale*estimate/2, calc.Hidden, calc.Empty)
+	d.Span(centre.X-scale*diameter/2, centre.X+scale*diameter/2, 276, out.Fill("{diameter:4}"))
+	d.Text(calc.Point{X: 160, Y: 308}, calc.Middle, out.Fill("dashed: estimate {estimate:4}"))
 	return d
 }

@@ -40,7 +40,7 @@ func drillSize(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.Set("close", t.Fine)
 	out.Set("medium", t.Medium)
 	out.Set("free", t.Coarse)
-	out.Work("To tap: " + calc.ShowUnit(t.Diameter, 4, "mm") + " − pitch " + calc.ShowUnit(t.Pitch, 4, "mm") + " = " + calc.ShowUnit(t.TapDrill(), 4, "mm"))
-	out.Work("Clearance holes of " + t.Name + " from the table of ISO 273")
+	out.Work("To tap: {1:4 mm} − pitch {2:4 mm} = {tap:4}", t.Diameter, t.Pitch)
+	out.Work("Clearance holes of {thread} from the table of ISO 273")
 	return nil
 }

@@ -119,16 +119,16 @@ func hingeSlack(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.Set("bend_radius", radius)
 	out.Set("bend_minimum", least)
 	if calc.Under(radius, least) {
-		out.Stop("the loop bends to a radius of " + calc.ShowUnit(radius, 3, "mm") + ", tighter than the least of " + calc.ShowUnit(least, 3, "mm") +
-			"; set the clips further from the axis, let the wire run along the hinge and twist, or use a thinner, more flexible one")
+		out.Stop("the loop bends to a radius of {bend_radius}, tighter than the least of {bend_minimum}; set the clips further from the axis, " +
+			"let the wire run along the hinge and twist, or use a thinner, more flexible one")
 	}
-	out.Work("Closed: √(" + in.Get("body").Text + "² + " + in.Get("door").Text + "² − 2 × both × cos " + in.Get("closed_angle").Text + ") = " + calc.ShowUnit(s.Closed, 4, "mm"))
-	out.Work("Open, at " + calc.ShowUnit(in.Num("closed_angle")+in.Num("swing"), 4, "deg") + ": " + calc.ShowUnit(s.Open, 4, "mm"))
+	out.Work("Closed: √({body}² + {door}² − 2 × both × cos {closed_angle}) = {closed}")
+	out.Work("Open, at {1:4 deg}: {open}", in.Num("closed_angle")+in.Num("swing"))
 	if in.Num("closed_angle")+in.Num("swing") > 180 {
-		out.Work("The swing passes 180 deg, where the clips are furthest apart: " + calc.ShowUnit(s.Longest, 4, "mm"))
+		out.Work("The swing passes 180 deg, where the clips are furthest apart: {longest}")
 	}
-	out.Work("Free length: 1.05 × " + calc.ShowUnit(s.Longest, 4, "mm") + " = " + calc.ShowUnit(loop, 4, "mm"))
-	out.Work("An arc that long over a gap of " + calc.ShowUnit(s.Shortest, 4, "mm") + " has a radius of " + calc.ShowUnit(radius, 4, "mm"))
-	out.Work("Least radius: " + in.Get("bend_factor").Text + " × " + in.Get("wire").Text + " = " + calc.ShowUnit(least, 4, "mm"))
+	out.Work("Free length: 1.05 × {longest} = {loop}")
+	out.Work("An arc that long over a gap of {shortest} has a radius of {bend_radius:4}")
+	out.Work("Least radius: {bend_factor} × {wire} = {bend_minimum:4}")
 	return nil
 }

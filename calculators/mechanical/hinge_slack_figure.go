@@ -9,10 +9,8 @@ import (
 // drawHingeSlack looks along the axis: both clips, the swing, the loop where
 // it is tightest (heavy) and the longest distance (dashed), to scale.
 func drawHingeSlack(in *calc.Values, out *calc.Result) *calc.Drawing {
-	mm := func(name string) string { return calc.ShowUnit(out.Num(name), 4, "mm") }
-	d := calc.NewDrawing(320, 268, "A hinge seen along its axis, clips "+in.Get("body").Text+" and "+in.Get("door").Text+
-		" from it: "+mm("closed")+" apart closed, "+mm("open")+" open, "+mm("longest")+" at the most. The loop is "+mm("loop")+
-		" long and bends to a radius of "+mm("bend_radius")+"; "+mm("bend_minimum")+" is the least allowed.")
+	d := calc.NewDrawing(320, 268, out.Fill("A hinge seen along its axis, clips {body} and {door} from it: {closed} apart closed, {open} open, "+
+		"{longest} at the most. The loop is {loop} long and bends to a radius of {bend_radius}; {bend_minimum} is the least allowed."))
 	h := layHinge(in, out)
 	page := h.fit(calc.Point{X: 12, Y: 8}, 296, 196)
 	path := func(points []calc.Point, s calc.Stroke) {
@@ -47,9 +45,13 @@ func drawHingeSlack(in *calc.Values, out *calc.Result) *calc.Drawing {
 	labels.Put(page(h.body), "body")
 	labels.Put(page(h.closed), "closed")
 	labels.Put(page(h.open), "open")
-	d.Text(calc.Point{X: 8, Y: 226}, calc.Start, "Clip to clip "+mm("closed")+" closed, "+mm("open")+" open")
-	d.Text(calc.Point{X: 8, Y: 243}, calc.Start, "Dashed: longest, "+mm("longest")+"; loop "+mm("loop"))
-	d.Text(calc.Point{X: 8, Y: 260}, calc.Start, "Heavy: tightest, R "+mm("bend_radius")+" (least "+mm("bend_minimum")+")")
+	for i, line := range [...]string{
+		"Clip to clip {closed} closed, {open} open",
+		"Dashed: longest, {longest}; loop {loop}",
+		"Heavy: tightest, R {bend_radius} (least {bend_minimum})",
+	} {
+		d.Text(calc.Point{X: 8, Y: 226 + 17*float64(i)}, calc.Start, out.Fill(line))
+	}
 	return d
 }
 

@@ -68,11 +68,10 @@ func passHole(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.Set("bare", bare)
 	out.Set("grommet_bore", bundle)
 	out.Set("hole", hole)
-	panel := in.Num("panel")
-	out.SetText("edge", "Deburr both sides, take out the chips, degrease, coat the bare edge with primer and topcoat and let them dry. Then fit a grommet with a groove "+
-		calc.ShowUnit(panel, 4, "mm")+" to "+calc.ShowUnit(panel+0.5, 4, "mm")+" wide and "+calc.ShowUnit(hole, 6, "mm")+" across, for the panel of "+in.Get("panel").Text+".")
-	out.Work("Connector: √(" + in.Get("connector_width").Text + "² + " + in.Get("connector_height").Text + "²) = " + calc.ShowUnit(bare, 4, "mm"))
-	out.Work("Grommet: bundle " + in.Get("bundle").Text + " + 2 × wall " + in.Get("wall").Text + " = " + calc.ShowUnit(grommet, 4, "mm"))
-	out.Work("Next whole even size at or above both: " + calc.ShowUnit(hole, 6, "mm"))
+	out.SetText("edge", out.Fill("Deburr both sides, take out the chips, degrease, coat the bare edge with primer and topcoat and let them dry. "+
+		"Then fit a grommet with a groove {1:4 mm} to {2:4 mm} wide and {hole:6} across, for the panel of {panel}.", in.Num("panel"), in.Num("panel")+0.5))
+	out.Work("Connector: √({connector_width}² + {connector_height}²) = {bare}")
+	out.Work("Grommet: bundle {bundle} + 2 × wall {wall} = {1:4 mm}", grommet)
+	out.Work("Next whole even size at or above both: {hole:6}")
 	return nil
 }

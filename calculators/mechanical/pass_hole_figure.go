@@ -6,9 +6,8 @@ import "baybook/calculators/calc"
 // left, the grommet around the bundle at the right, both to one scale.
 func drawPassHole(in *calc.Values, out *calc.Result) *calc.Drawing {
 	hole := out.Num("hole")
-	size := calc.ShowUnit(hole, 6, "mm")
-	d := calc.NewDrawing(320, 206, "A hole of "+size+": the connector of "+in.Get("connector_width").Text+" by "+in.Get("connector_height").Text+
-		" needs "+calc.ShowUnit(out.Num("bare"), 4, "mm")+" to pass; the grommet has a wall of "+in.Get("wall").Text+" around a bundle of "+in.Get("bundle").Text+".")
+	d := calc.NewDrawing(320, 206, out.Fill("A hole of {hole}: the connector of {connector_width} by {connector_height} needs {bare} to pass; "+
+		"the grommet has a wall of {wall} around a bundle of {bundle}."))
 	scale := 120 / hole
 	r := scale * hole / 2
 	left, right := calc.Point{X: 82, Y: 72}, calc.Point{X: 238, Y: 72}
@@ -24,9 +23,9 @@ func drawPassHole(in *calc.Values, out *calc.Result) *calc.Drawing {
 	d.Circle(right, inner, calc.Outline, calc.Paper)
 	d.Circle(right, inner, calc.Thin, calc.Shade)
 	d.Text(calc.Point{X: left.X, Y: 150}, calc.Middle, "connector passes")
-	d.Text(calc.Point{X: left.X, Y: 166}, calc.Middle, calc.ShowUnit(out.Num("bare"), 4, "mm")+" corner to corner")
-	d.Text(calc.Point{X: right.X, Y: 150}, calc.Middle, "grommet, bore "+in.Get("bundle").Text)
-	d.Text(calc.Point{X: right.X, Y: 166}, calc.Middle, "wall "+in.Get("wall").Text+" or more")
-	d.Text(calc.Point{X: 160, Y: 192}, calc.Middle, "Hole "+size+" (both circles)")
+	d.Text(calc.Point{X: left.X, Y: 166}, calc.Middle, out.Fill("{bare} corner to corner"))
+	d.Text(calc.Point{X: right.X, Y: 150}, calc.Middle, out.Fill("grommet, bore {bundle}"))
+	d.Text(calc.Point{X: right.X, Y: 166}, calc.Middle, out.Fill("wall {wall} or more"))
+	d.Text(calc.Point{X: 160, Y: 192}, calc.Middle, out.Fill("Hole {hole} (both circles)"))
 	return d
 }

@@ -74,11 +74,11 @@ func shrinkTube(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.Set("size", size)
 	out.Set("recovered", recovered)
 	if !Grips(size, ratio, grip) {
-		out.Stop("shrunk to " + calc.ShowUnit(recovered, 3, "mm") + " the tube does not grip " + in.Get("grip").Text + " tightly; " + otherRatio(size, grip))
+		out.Stop("shrunk to {recovered} the tube does not grip {grip} tightly; " + otherRatio(size, grip))
 	}
-	out.Work("Slides on: 1.2 × " + in.Get("over").Text + " = " + calc.ShowUnit(slideRoom*over, 4, "mm") + ", next size " + calc.ShowUnit(size, 4, "mm"))
-	out.Work("Fully shrunk: " + calc.ShowUnit(size, 4, "mm") + " / " + calc.Show(ratio, 1) + " = " + calc.ShowUnit(recovered, 4, "mm"))
-	out.Work("Grips from: 0.9 × " + in.Get("grip").Text + " = " + calc.ShowUnit(gripLeft*grip, 4, "mm"))
+	out.Work("Slides on: 1.2 × {over} = {1:4 mm}, next size {size:4}", slideRoom*over)
+	out.Work("Fully shrunk: {size:4} / {ratio} = {recovered:4}")
+	out.Work("Grips from: 0.9 × {grip} = {1:4 mm}", gripLeft*grip)
 	return nil
 }
 

@@ -6,9 +6,7 @@ import "baybook/calculators/calc"
 // supplied, and around the thinnest once shrunk, to one scale.
 func drawShrinkTube(in *calc.Values, out *calc.Result) *calc.Drawing {
 	size, recovered := out.Num("size"), out.Num("recovered")
-	sizeText, recoveredText := calc.ShowUnit(size, 4, "mm"), calc.ShowUnit(recovered, 3, "mm")
-	d := calc.NewDrawing(320, 184, "A tube of "+sizeText+" slides over "+in.Get("over").Text+" and would shrink to "+recoveredText+
-		" inside; it must grip "+in.Get("grip").Text+".")
+	d := calc.NewDrawing(320, 184, out.Fill("A tube of {size:4} slides over {over} and would shrink to {recovered} inside; it must grip {grip}."))
 	scale := 112 / size
 	left, right := calc.Point{X: 82, Y: 66}, calc.Point{X: 238, Y: 66}
 	d.Circle(left, scale*in.Num("over")/2, calc.Thin, calc.Shade)
@@ -20,10 +18,10 @@ func drawShrinkTube(in *calc.Values, out *calc.Result) *calc.Drawing {
 		d.Circle(right, scale*recovered/2, calc.Hidden, calc.Empty)
 	}
 	d.Circle(right, scale*around/2, calc.Heavy, calc.Empty)
-	d.Text(calc.Point{X: left.X, Y: 142}, calc.Middle, "tube "+sizeText)
-	d.Text(calc.Point{X: left.X, Y: 158}, calc.Middle, "over "+in.Get("over").Text)
-	d.Text(calc.Point{X: right.X, Y: 142}, calc.Middle, "shrinks to "+recoveredText)
-	d.Text(calc.Point{X: right.X, Y: 158}, calc.Middle, "grips "+in.Get("grip").Text)
+	d.Text(calc.Point{X: left.X, Y: 142}, calc.Middle, out.Fill("tube {size:4}"))
+	d.Text(calc.Point{X: left.X, Y: 158}, calc.Middle, out.Fill("over {over}"))
+	d.Text(calc.Point{X: right.X, Y: 142}, calc.Middle, out.Fill("shrinks to {recovered}"))
+	d.Text(calc.Point{X: right.X, Y: 158}, calc.Middle, out.Fill("grips {grip}"))
 	d.Text(calc.Point{X: 160, Y: 178}, calc.Middle, "heavy: the tube, as supplied and shrunk")
 	return d
 }
