@@ -73,35 +73,42 @@ type Approval struct {
 // A key is one key of the front matter: how its value is read, and which
 // kinds of sheet must or may have it.
 type key struct {
-	name     string
-	required bool
+	name, doc string
+	holds     form
+	required  bool
 	// only, where not empty, is the one kind of sheet that may have the key.
 	only Kind
 	read func(r *frontReader, n *yaml.Node)
 }
 
+// neededBy reports whether a sheet of a kind must have the key: no procedure
+// starts before its tools and materials are laid out.
+func (k *key) neededBy(kind Kind) bool {
+	return k.required || kind == Procedure && (k.name == "tools" || k.name == "materials")
+}
+
 // keys are all keys, in the order in which a person writes them.
 var keys = []key{
-	{name: "title", required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Title = r.text(n) }},
-	{name: "number", required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Number = r.number(n) }},
-	{name: "revision", required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Revision = r.revision(n) }},
-	{name: "date", required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Date = r.date(n) }},
-	{name: "owner", required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Owner = r.text(n) }},
-	{name: "kind", required: true, read: func(r *frontReader, n *yaml.Node) {
+	{name: "title", doc: "What the sheet is called.", holds: oneText, required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Title = r.text(n) }},
+	{name: "number", doc: "Document number: letters, a hyphen, digits.", holds: pattern("^[A-Z]+-[0-9]+$"), required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Number = r.number(n) }},
+	{name: "revision", doc: "Revision index: A for the first issue.", holds: pattern("^[A-Z]{1,2}$"), required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Revision = r.revision(n) }},
+	{name: "date", doc: "Day of the last change.", holds: oneDay, required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Date = r.date(n) }},
+	{name: "owner", doc: "Who keeps the sheet: Electrical bench.", holds: oneText, required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Owner = r.text(n) }},
+	{name: "kind", doc: "What sort of sheet it is.", holds: oneOf(string(Procedure), string(Reference), string(Job), string(Guide)), required: true, read: func(r *frontReader, n *yaml.Node) {
 		r.front.Kind = Kind(r.oneOf(n, string(Procedure), string(Reference), string(Job), string(Guide)))
 	}},
-	{name: "minutes", required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Minutes = r.whole(n) }},
-	{name: "skill", required: true, read: func(r *frontReader, n *yaml.Node) {
+	{name: "minutes", doc: "How long the work takes, in minutes.", holds: wholeNumber, required: true, read: func(r *frontReader, n *yaml.Node) { r.front.Minutes = r.whole(n) }},
+	{name: "skill", doc: "Who may do the work unsupervised.", holds: oneOf(string(Apprentice), string(Installer), string(Lead)), required: true, read: func(r *frontReader, n *yaml.Node) {
 		r.front.Skill = Skill(r.oneOf(n, string(Apprentice), string(Installer), string(Lead)))
 	}},
-	{name: "tools", read: func(r *frontReader, n *yaml.Node) { r.front.Tools = r.list(n) }},
-	{name: "materials", read: func(r *frontReader, n *yaml.Node) { r.front.Materials = r.list(n) }},
-	{name: "hazards", read: func(r *frontReader, n *yaml.Node) { r.front.Hazards = r.list(n) }},
-	{name: "synonyms", read: func(r *frontReader, n *yaml.Node) { r.front.Synonyms = r.list(n) }},
-	{name: "waive", read: func(r *frontReader, n *yaml.Node) { r.front.Waivers = r.waivers(n) }},
-	{name: "approved", read: func(r *frontReader, n *yaml.Node) { r.front.Approved = r.approval(n) }},
-	{name: "vehicle", only: Job, read: func(r *frontReader, n *yaml.Node) { r.front.Vehicle = r.text(n) }},
-	{name: "order", only: Job, read: func(r *frontReader, n *yaml.Node) { r.front.Order = r.text(n) }},
+	{name: "tools", doc: "What is laid out before step 1, protective equipment among it.", holds: manyTexts, read: func(r *frontReader, n *yaml.Node) { r.front.Tools = r.list(n) }},
+	{name: "materials", doc: "What is used up or fitted.", holds: manyTexts, read: func(r *frontReader, n *yaml.Node) { r.front.Materials = r.list(n) }},
+	{name: "hazards", doc: "Ids of hazards that the words cannot show.", holds: manyTexts, read: func(r *frontReader, n *yaml.Node) { r.front.Hazards = r.list(n) }},
+	{name: "synonyms", doc: "Other words that people search the sheet by.", holds: manyTexts, read: func(r *frontReader, n *yaml.Node) { r.front.Synonyms = r.list(n) }},
+	{name: "waive", doc: "Hazards and rules set aside here, each with a reason.", holds: listOf(object(waiverFields)), read: func(r *frontReader, n *yaml.Node) { r.front.Waivers = r.waivers(n) }},
+	{name: "approved", doc: "Who approved the sheet, and when.", holds: object(approvalFields), read: func(r *frontReader, n *yaml.Node) { r.front.Approved = r.approval(n) }},
+	{name: "vehicle", doc: "The vehicle that a job is for.", holds: oneText, only: Job, read: func(r *frontReader, n *yaml.Node) { r.front.Vehicle = r.text(n) }},
+	{name: "order", doc: "The order that a job is for.", holds: oneText, only: Job, read: func(r *frontReader, n *yaml.Node) { r.front.Order = r.text(n) }},
 }
 
 // KeyNames lists the keys that front matter may have.
@@ -136,8 +143,7 @@ func readFront(src *finding.Source, at Span, report func(finding.Finding)) Front
 		r.key(root.Content[i], root.Content[i+1])
 	}
 	for _, k := range keys {
-		needed := k.required || front.Kind == Procedure && (k.name == "tools" || k.name == "materials")
-		if needed && !front.Has(k.name) {
+		if (k.required || k.neededBy(front.Kind)) && !front.Has(k.name) {
 			r.missing(k.name)
 		}
 		if k.only != "" && front.Has(k.name) && front.Kind != "" && front.Kind != k.only {
@@ -209,15 +215,24 @@ func isAll(s string, low, high byte) bool {
 	return s != ""
 }
 
+// waiverFields are the keys of a waiver.
+var waiverFields = []field[Waiver]{
+	{"hazard", "Id of the hazard that cannot be met here.", false, oneName, func(r *yamlReader, n *yaml.Node, w *Waiver) { w.Hazard = r.text(n) }},
+	{"rule", "Name of the rule that is set aside.", false, oneName, func(r *yamlReader, n *yaml.Node, w *Waiver) { w.Rule = r.text(n) }},
+	{"reason", "Why; it is printed on the sheet.", true, oneText, func(r *yamlReader, n *yaml.Node, w *Waiver) { w.Reason = r.text(n) }},
+}
+
+// approvalFields are the keys of an approval.
+var approvalFields = []field[Approval]{
+	{"by", "The role that approved it.", true, oneText, func(r *yamlReader, n *yaml.Node, a *Approval) { a.By = r.text(n) }},
+	{"date", "The day on which it did.", true, oneDay, func(r *yamlReader, n *yaml.Node, a *Approval) { a.Date = r.date(n) }},
+}
+
 func (r *frontReader) waivers(n *yaml.Node) []Waiver {
 	var list []Waiver
 	for _, item := range r.items(n) {
 		w := Waiver{Span: r.span(item)}
-		r.mapping(item, map[string]func(*yaml.Node){
-			"hazard": func(v *yaml.Node) { w.Hazard = r.text(v) },
-			"rule":   func(v *yaml.Node) { w.Rule = r.text(v) },
-			"reason": func(v *yaml.Node) { w.Reason = r.text(v) },
-		})
+		readFields(&r.yamlReader, item, &w, waiverFields)
 		if (w.Hazard == "") == (w.Rule == "") || w.Reason == "" {
 			r.fault(item, "a waiver needs a reason and one of hazard or rule", "write {hazard: id, reason: why it does not apply here}")
 			continue
@@ -229,9 +244,9 @@ func (r *frontReader) waivers(n *yaml.Node) []Waiver {
 
 func (r *frontReader) approval(n *yaml.Node) Approval {
 	var a Approval
-	r.mapping(n, map[string]func(*yaml.Node){
-		"by":   func(v *yaml.Node) { a.By = r.text(v) },
-		"date": func(v *yaml.Node) { a.Date = r.date(v) },
-	})
+	readFields(&r.yamlReader, n, &a, approvalFields)
+	if n.Kind == yaml.MappingNode && (a.By == "" || a.Date.IsZero()) {
+		r.fault(n, "an approval needs who gave it and when", "write {by: the role, date: 2026-10-02}")
+	}
 	return a
 }

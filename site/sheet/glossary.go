@@ -22,6 +22,14 @@ type Term struct {
 	Span    Span
 }
 
+// termFields are the keys of an entry of the glossary.
+var termFields = []field[Term]{
+	{"term", "The name that the book uses.", true, oneText, func(r *yamlReader, n *yaml.Node, t *Term) { t.Name = r.text(n) }},
+	{"also", "Other names that people search by.", false, manyTexts, func(r *yamlReader, n *yaml.Node, t *Term) { t.Also = r.list(n) }},
+	{"not", "Names that no sheet may use for it.", false, manyTexts, func(r *yamlReader, n *yaml.Node, t *Term) { t.Not = r.list(n) }},
+	{"meaning", "What it is, in a sentence.", true, oneText, func(r *yamlReader, n *yaml.Node, t *Term) { t.Meaning = r.text(n) }},
+}
+
 // readGlossary reads content/glossary.yaml: a list of terms.
 func readGlossary(src *finding.Source, report func(finding.Finding)) *Glossary {
 	g := &Glossary{Source: src}
@@ -32,12 +40,7 @@ func readGlossary(src *finding.Source, report func(finding.Finding)) *Glossary {
 	}
 	for _, item := range r.items(root) {
 		t := Term{Span: r.span(item)}
-		r.mapping(item, map[string]func(*yaml.Node){
-			"term":    func(n *yaml.Node) { t.Name = r.text(n) },
-			"also":    func(n *yaml.Node) { t.Also = r.list(n) },
-			"not":     func(n *yaml.Node) { t.Not = r.list(n) },
-			"meaning": func(n *yaml.Node) { t.Meaning = r.text(n) },
-		})
+		readFields(&r, item, &t, termFields)
 		if t.Name == "" {
 			r.fault(item, "a term has no name", "add a line term: ... to it")
 			continue

@@ -85,6 +85,39 @@ func (r *Register) Titled(title string) *Hazard {
 	return nil
 }
 
+// hazardFields are the keys of a row of the register.
+var hazardFields = []field[Hazard]{
+	{"id", "What the hazard is called in the front matter and in waivers: battery-short.", true, oneName, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.ID = r.text(n) }},
+	{"row", "The row's place in the table that it was taken from: H26.", false, oneText, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Row = r.text(n) }},
+	{"set", "Whether every book has the row (core) or only one that needs it (extra).", false, oneOf("core", "extra"), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Extra = r.oneOf(n, "core", "extra") == "extra" }},
+	{"title", "What a safety message calls it, behind its signal word, without a full stop.", true, oneText, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Title = r.text(n) }},
+	{"word", "The least signal word of its message (ANSI Z535.6).", true, oneOf(words[1:]...), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Least = r.word(n) }},
+	{"under", "Graver least words for steps that also say one of the phrases.", false, listOf(object(underFields)), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Under = readList(r, n, underFields) }},
+	{"harm", "Whether people can be hurt, or only things.", true, oneOf("injury", "property"), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Injury = r.oneOf(n, "injury", "property") == "injury" }},
+	{"shows", "What in a sheet shows that it is there.", true, object(showsFields), func(r *yamlReader, n *yaml.Node, h *Hazard) { readFields(r, n, &h.Shows, showsFields) }},
+	{"message", "A message that says all it must, to copy from.", false, oneText, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Message = r.text(n) }},
+	{"say", "What its message must say.", false, listOf(object(sayFields)), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Say = readList(r, n, sayFields) }},
+	{"never", "Phrases that no sheet may hold.", false, manyTexts, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Never = r.list(n) }},
+	{"source", "Where the row comes from, and whether that was read or is from memory.", true, oneText, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.From = r.text(n) }},
+}
+
+var underFields = []field[Under]{
+	{"word", "The graver least word.", true, oneOf(words[1:]...), func(r *yamlReader, n *yaml.Node, u *Under) { u.Least = r.word(n) }},
+	{"shows", "Phrases that call for it.", true, manyTexts, func(r *yamlReader, n *yaml.Node, u *Under) { u.Shows = r.list(n) }},
+}
+
+var showsFields = []field[Shows]{
+	{"steps", "Phrases in steps, proofs, captions and titles.", false, manyTexts, func(r *yamlReader, n *yaml.Node, s *Shows) { s.Steps = r.list(n) }},
+	{"tools", "Phrases in the lists of tools and materials.", false, manyTexts, func(r *yamlReader, n *yaml.Node, s *Shows) { s.Tools = r.list(n) }},
+	{"unless", "Phrases in the same clause that take a hit back.", false, manyTexts, func(r *yamlReader, n *yaml.Node, s *Shows) { s.Unless = r.list(n) }},
+}
+
+var sayFields = []field[Say]{
+	{"what", "What is to be said, in words for a finding.", true, oneText, func(r *yamlReader, n *yaml.Node, s *Say) { s.What = r.text(n) }},
+	{"any", "Phrases of which one says it.", false, manyTexts, func(r *yamlReader, n *yaml.Node, s *Say) { s.Any = r.list(n) }},
+	{"units", "Units; a number with one of them says it.", false, manyTexts, func(r *yamlReader, n *yaml.Node, s *Say) { s.Units = r.list(n) }},
+}
+
 // readRegister reads content/hazards.yaml: a list of hazards.
 func readRegister(src *finding.Source, report func(finding.Finding)) *Register {
 	reg := &Register{Source: src}
@@ -95,20 +128,7 @@ func readRegister(src *finding.Source, report func(finding.Finding)) *Register {
 	}
 	for _, item := range r.items(root) {
 		h := &Hazard{Span: r.span(item)}
-		r.mapping(item, map[string]func(*yaml.Node){
-			"id":      func(n *yaml.Node) { h.ID = r.text(n) },
-			"row":     func(n *yaml.Node) { h.Row = r.text(n) },
-			"set":     func(n *yaml.Node) { h.Extra = r.oneOf(n, "core", "extra") == "extra" },
-			"title":   func(n *yaml.Node) { h.Title = r.text(n) },
-			"word":    func(n *yaml.Node) { h.Least = r.word(n) },
-			"under":   func(n *yaml.Node) { h.Under = r.under(n) },
-			"harm":    func(n *yaml.Node) { h.Injury = r.oneOf(n, "injury", "property") == "injury" },
-			"shows":   func(n *yaml.Node) { h.Shows = r.shows(n) },
-			"message": func(n *yaml.Node) { h.Message = r.text(n) },
-			"say":     func(n *yaml.Node) { h.Say = r.says(n) },
-			"never":   func(n *yaml.Node) { h.Never = r.list(n) },
-			"source":  func(n *yaml.Node) { h.From = r.text(n) },
-		})
+		readFields(&r, item, h, hazardFields)
 		reg.Hazards = append(reg.Hazards, h)
 	}
 	return reg
@@ -118,41 +138,4 @@ func readRegister(src *finding.Source, report func(finding.Finding)) *Register {
 func (r *yamlReader) word(n *yaml.Node) Word {
 	w, _ := ParseWord(r.oneOf(n, words[1:]...))
 	return w
-}
-
-func (r *yamlReader) under(n *yaml.Node) []Under {
-	var list []Under
-	for _, item := range r.items(n) {
-		var u Under
-		r.mapping(item, map[string]func(*yaml.Node){
-			"word":  func(v *yaml.Node) { u.Least = r.word(v) },
-			"shows": func(v *yaml.Node) { u.Shows = r.list(v) },
-		})
-		list = append(list, u)
-	}
-	return list
-}
-
-func (r *yamlReader) shows(n *yaml.Node) Shows {
-	var s Shows
-	r.mapping(n, map[string]func(*yaml.Node){
-		"steps":  func(v *yaml.Node) { s.Steps = r.list(v) },
-		"tools":  func(v *yaml.Node) { s.Tools = r.list(v) },
-		"unless": func(v *yaml.Node) { s.Unless = r.list(v) },
-	})
-	return s
-}
-
-func (r *yamlReader) says(n *yaml.Node) []Say {
-	var list []Say
-	for _, item := range r.items(n) {
-		var s Say
-		r.mapping(item, map[string]func(*yaml.Node){
-			"what":  func(v *yaml.Node) { s.What = r.text(v) },
-			"any":   func(v *yaml.Node) { s.Any = r.list(v) },
-			"units": func(v *yaml.Node) { s.Units = r.list(v) },
-		})
-		list = append(list, s)
-	}
-	return list
 }

@@ -23,6 +23,18 @@ type Shop struct {
 	Rate, Markup, Contingency, Tax string
 }
 
+// shopFields are the keys of the shop's facts.
+var shopFields = []field[Shop]{
+	{"name", "Legal owner of the sheets (ISO 7200).", true, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Name = r.text(n) }},
+	{"book", "What stands on the cover.", true, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Book = r.text(n) }},
+	{"address", "Where the book is served from, without a closing slash; it goes into codes on paper.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Address = r.text(n) }},
+	{"language", "Language of the sheets (ISO 639): en.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Language = r.text(n) }},
+	{"rate", "Price of an hour that job prices start from, without a currency.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Rate = r.text(n) }},
+	{"markup", "What is added to parts: 30%.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Markup = r.text(n) }},
+	{"contingency", "What is added to labour: 15%.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Contingency = r.text(n) }},
+	{"tax", "Tax on all: 8%.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Tax = r.text(n) }},
+}
+
 // readShop reads content/shop.yaml.
 func readShop(src *finding.Source, report func(finding.Finding)) *Shop {
 	s := &Shop{Source: src, Language: "en"}
@@ -31,16 +43,7 @@ func readShop(src *finding.Source, report func(finding.Finding)) *Shop {
 	if root == nil {
 		return s
 	}
-	r.mapping(root, map[string]func(*yaml.Node){
-		"name":        func(n *yaml.Node) { s.Name = r.text(n) },
-		"book":        func(n *yaml.Node) { s.Book = r.text(n) },
-		"address":     func(n *yaml.Node) { s.Address = r.text(n) },
-		"language":    func(n *yaml.Node) { s.Language = r.text(n) },
-		"rate":        func(n *yaml.Node) { s.Rate = r.text(n) },
-		"markup":      func(n *yaml.Node) { s.Markup = r.text(n) },
-		"contingency": func(n *yaml.Node) { s.Contingency = r.text(n) },
-		"tax":         func(n *yaml.Node) { s.Tax = r.text(n) },
-	})
+	readFields(&r, root, s, shopFields)
 	if s.Name == "" || s.Book == "" {
 		r.fault(root, "the shop has no name or its book none", "add lines name: ... and book: ...")
 	}

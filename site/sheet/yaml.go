@@ -170,13 +170,21 @@ func (r *yamlReader) items(n *yaml.Node) []*yaml.Node {
 	return nil
 }
 
-// mapping reads an entry with known keys.
-func (r *yamlReader) mapping(n *yaml.Node, known map[string]func(*yaml.Node)) {
+// A field is one key of an entry: what it is for, what it holds, and how it is
+// read into a T. The same tables give the schemas for editors.
+type field[T any] struct {
+	name, doc string
+	required  bool
+	holds     form
+	into      func(r *yamlReader, n *yaml.Node, to *T)
+}
+
+// readFields reads an entry whose keys are those of the table.
+func readFields[T any](r *yamlReader, n *yaml.Node, to *T, fields []field[T]) {
 	var names []string
-	for name := range known {
-		names = append(names, name)
+	for _, f := range fields {
+		names = append(names, f.name)
 	}
-	slices.Sort(names)
 	if n.Kind != yaml.MappingNode {
 		r.fault(n, "an entry with "+strings.Join(names, ", ")+" belongs here", "write key: value lines")
 		return
@@ -184,9 +192,9 @@ func (r *yamlReader) mapping(n *yaml.Node, known map[string]func(*yaml.Node)) {
 	seen := make(map[string]bool)
 	for i := 0; i+1 < len(n.Content); i += 2 {
 		k := n.Content[i]
-		read, ok := known[k.Value]
+		at := slices.Index(names, k.Value)
 		switch {
-		case !ok:
+		case at < 0:
 			do := "use one of " + strings.Join(names, ", ")
 			if near := calc.Nearest(k.Value, names); near != "" {
 				do = "did you mean " + near + "?"
@@ -196,9 +204,20 @@ func (r *yamlReader) mapping(n *yaml.Node, known map[string]func(*yaml.Node)) {
 			r.fault(k, "the key "+k.Value+" is given twice", "keep one of the two")
 		default:
 			seen[k.Value] = true
-			read(n.Content[i+1])
+			fields[at].into(r, n.Content[i+1], to)
 		}
 	}
+}
+
+// readList reads a list of entries.
+func readList[T any](r *yamlReader, n *yaml.Node, fields []field[T]) []T {
+	var list []T
+	for _, item := range r.items(n) {
+		var one T
+		readFields(r, item, &one, fields)
+		list = append(list, one)
+	}
+	return list
 }
 
 // oneOf reads one of a few words.
