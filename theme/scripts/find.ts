@@ -1,6 +1,7 @@
 // The search field: the core answers while one types.
 
 import { core, fromScript } from "./core";
+import { lists } from "./shelf";
 
 let loading: Promise<boolean> | undefined;
 
@@ -29,11 +30,17 @@ export const start = (root: HTMLElement): void => {
     hits.hidden = true;
     hits.replaceChildren();
   };
+  /** Before anything is typed: the sheets that the reader may want again. */
+  const before = (): void => {
+    const shelves = lists(root);
+    hits.replaceChildren(...shelves);
+    hits.hidden = shelves.length === 0;
+  };
   let turn = 0;
   const run = async (): Promise<void> => {
     const mine = ++turn;
     const words = field.value;
-    if (words.trim() === "") return close();
+    if (words.trim() === "") return before();
     try {
       await index();
       const it = await core();
@@ -47,7 +54,10 @@ export const start = (root: HTMLElement): void => {
       hits.hidden = false;
     }
   };
-  field.addEventListener("focus", () => void index().catch(() => undefined), { once: true });
+  field.addEventListener("focus", () => {
+    void index().catch(() => undefined);
+    if (field.value.trim() === "") before();
+  });
   field.addEventListener("input", () => void run());
   form.addEventListener("submit", (e) => {
     e.preventDefault();

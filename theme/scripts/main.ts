@@ -9,10 +9,11 @@ import { start as practice } from "./practice";
 import { start as print } from "./print";
 import { start as readings } from "./readings";
 import { start as record } from "./record";
+import { start as shelf } from "./shelf";
 import { start as steps } from "./steps";
 import { start as study } from "./study";
 
-for (const start of [find, job, steps, readings, calculators, practice, study, record, print, offline]) {
+for (const start of [find, shelf, job, steps, readings, calculators, practice, study, record, print, offline]) {
   try {
     start(document.documentElement);
   } catch (e) {
