@@ -28,8 +28,8 @@ func AppendMarkup(b []byte, s *Study, v View) []byte {
 		b = calc.AppendEscaped(b, text)
 		b = put(b, `</p>`)
 	}
-	for i, t := range s.Tables() {
-		b = appendTable(b, &t, i == state)
+	for _, t := range s.Tables() {
+		b = appendTable(b, &t)
 	}
 	b = put(b, `<details class="legend"><summary>What the signs mean</summary><dl>`)
 	for _, r := range s.Legend() {
@@ -73,9 +73,9 @@ func (s *Study) appendDrawings(b []byte, v View) []byte {
 // appendVerdict writes the verdict and what is judged; a mistake that is
 // shown on purpose is said to be one.
 func (s *Study) appendVerdict(b []byte) []byte {
-	verdict, title := s.Verdict(), s.Verdict().Title()
+	verdict, title := s.Verdict(), s.title()
 	if len(s.Network.Wrong) > 0 {
-		verdict, title = calc.Stop, "Wrong: shown so that you know it"
+		verdict = calc.Stop
 	}
 	b = put(b, `<p class="verdict" data-verdict="`)
 	b = put(b, verdict.String())
@@ -101,6 +101,15 @@ func (s *Study) appendVerdict(b []byte) []byte {
 	return put(b, `</ul>`)
 }
 
+// title is the verdict in words; a mistake that is shown on purpose is said
+// to be one.
+func (s *Study) title() string {
+	if len(s.Network.Wrong) > 0 {
+		return "Wrong: shown so that you know it"
+	}
+	return s.Verdict().Title()
+}
+
 // sentence begins a text with a capital letter.
 func sentence(s string) string {
 	if s != "" && s[0] >= 'a' && s[0] <= 'z' {
@@ -109,13 +118,9 @@ func sentence(s string) string {
 	return s
 }
 
-// appendTable writes a table behind its heading, open or shut.
-func appendTable(b []byte, t *Table, open bool) []byte {
-	b = put(b, `<details class="table"`)
-	if open {
-		b = put(b, ` open`)
-	}
-	b = put(b, `><summary>`)
+// appendTable writes a table behind its heading.
+func appendTable(b []byte, t *Table) []byte {
+	b = put(b, `<details class="table"><summary>`)
 	b = calc.AppendEscaped(b, t.Heading)
 	b = put(b, `</summary><table><thead><tr>`)
 	for _, c := range t.Columns {
@@ -146,7 +151,7 @@ func appendTable(b []byte, t *Table, open bool) []byte {
 // value changes.
 func Summary(s *Study, v View) string {
 	state := s.state(v)
-	text := s.Verdict().Title() + ". In the state " + s.Network.States[state].Name
+	text := s.title() + ". In the state " + s.Network.States[state].Name
 	for i := range s.Network.Branches {
 		if b := &s.Network.Branches[i]; s.Network.draws(b) {
 			return text + " " + s.branchName(i) + " has " + nodeVolts(s.Solutions[state].Flows[i].Drop) + "."
