@@ -16,7 +16,6 @@ package check
 import (
 	"fmt"
 	"slices"
-	"strings"
 	"sync"
 	"time"
 
@@ -193,16 +192,4 @@ func named(rules []*Rule, name string) *Rule {
 		}
 	}
 	return nil
-}
-
-// join writes a list of words for a sentence.
-func join(words []string, last string) string {
-	switch n := len(words); n {
-	case 0:
-		return ""
-	case 1:
-		return words[0]
-	default:
-		return strings.Join(words[:n-1], ", ") + " " + last + " " + words[n-1]
-	}
 }

@@ -39,39 +39,3 @@ Good:
 		}
 	},
 }
-
-var unusedFigure = &Rule{
-	Name:     "unused-figure",
-	Severity: finding.Warning,
-	Doc: `Every drawing and photograph is shown by a sheet
-
-A picture that no sheet shows is a leftover, or a figure whose line was lost.
-
-Bad:
-
-	-- area/lost.svg --
-	<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"/>
-
-Good:
-
-	The drawing below is shown.
-
-	![Two wires side by side, the left one with a fuse.](drawing.svg "With a fuse and without")
-`,
-	CheckBook: func(p *Pass) {
-		used := make(map[string]bool)
-		for _, s := range p.Book.Sheets {
-			for _, f := range s.Figures {
-				used[f.File] = true
-			}
-			for _, l := range s.Links {
-				used[s.Resolve(l.Dest).File] = true
-			}
-		}
-		for _, name := range slices.Sorted(maps.Keys(p.Book.Files)) {
-			if isPicture(name) && !used[name] {
-				p.ReportIn(finding.NewSource(name, nil), sheet.Span{}, "no sheet shows this picture", "show it, or delete it")
-			}
-		}
-	},
-}

@@ -1,0 +1,68 @@
+package check
+
+import (
+	"strconv"
+	"strings"
+
+	"baybook/site/finding"
+	"baybook/site/sheet"
+)
+
+var overWarning = &Rule{
+	Name:     "over-warning",
+	Severity: finding.Warning,
+	Doc: `The same warning does not stand at every step
+
+A message that comes at each step is soon skipped, and with it the one that
+matters (ANSI Z535.6 advises against it). One in "Before you start" guards all
+steps. More than one DANGER or WARNING inside every three steps asks whether
+the work itself could be made safer.
+
+Bad:
+
+	## Steps
+
+	1. Start the engine.
+
+	   > **WARNING: Exhaust gas.** Exhaust gas kills without a smell. Run the engine outdoors, for 3 min at most.
+
+	2. Read the voltage with the engine running.
+
+	   > **WARNING: Exhaust gas.** Exhaust gas kills without a smell. Run the engine outdoors, for 3 min at most.
+
+	3. Read the current with the engine running.
+
+	   > **WARNING: Exhaust gas.** Exhaust gas kills without a smell. Run the engine outdoors, for 3 min at most.
+
+Good:
+
+	## Before you start
+
+	> **WARNING: Exhaust gas.** Exhaust gas kills without a smell.
+	> Run the engine outdoors or with extraction, for 3 min at most.
+
+	## Steps
+
+	1. Start the engine.
+	2. Read the voltage with the engine running.
+	3. Read the current with the engine running.
+`,
+	Check: func(p *Pass) {
+		counts := make(map[string]int)
+		grave := 0
+		for _, m := range p.Sheet.Messages {
+			if m.Step != nil && m.Word >= sheet.Warning {
+				grave++
+			}
+			for _, t := range m.Titles {
+				key := strings.ToLower(t.Text)
+				if counts[key]++; counts[key] == 3 {
+					p.Report(t.Span, "“"+t.Text+"” is warned of for the third time in this sheet", "say it once, in “Before you start”")
+				}
+			}
+		}
+		if most := max(3, (len(p.Sheet.Steps)+2)/3); grave > most {
+			p.Report(p.Sheet.Front.Place("title"), strconv.Itoa(grave)+" DANGER and WARNING messages stand inside "+strconv.Itoa(len(p.Sheet.Steps))+" steps; more than "+strconv.Itoa(most)+" are skipped", "group them before the steps, or make the work safer")
+		}
+	},
+}
