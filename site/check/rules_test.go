@@ -10,7 +10,8 @@ import (
 var ruleValue = regexp.MustCompile(`(?m)^var \w+ = &Rule\{`)
 
 // TestEveryRuleHasItsFile holds that each rule stands in the file of its name,
-// and that no rule that is written is left out of the list.
+// and that no rule that is written is left out of the list; those of the
+// loader stand in loader_rules.go and circuit.go.
 func TestEveryRuleHasItsFile(t *testing.T) {
 	listed := make(map[string]bool)
 	for _, r := range Rules {
@@ -31,7 +32,7 @@ func TestEveryRuleHasItsFile(t *testing.T) {
 	}
 	for _, f := range files {
 		name := f.Name()
-		if !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go") || name == "loader_rules.go" || listed[name] {
+		if !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go") || name == "loader_rules.go" || name == "circuit.go" || listed[name] {
 			continue
 		}
 		content, err := os.ReadFile(name)
