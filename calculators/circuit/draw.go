@@ -18,6 +18,7 @@ type sketch struct {
 	fit   *fitter
 	d     *calc.Drawing
 	state int
+	all   *stem
 	// symbols and letters are the areas that they fill; lines are the nodes'
 	// own lines and wires the wires, each with what it belongs to.
 	symbols, letters []area
@@ -46,26 +47,71 @@ func (s *Study) sketch(v View) *sketch {
 	if width == 0 {
 		width = PhoneWidth
 	}
+	k := s.newSketch(v)
+	k.drawWithin(width)
+	return k
+}
+
+// newSketch plants the stems of a study.
+func (s *Study) newSketch(v View) *sketch {
 	k := &sketch{p: newPlanter(s), state: s.state(v)}
 	k.fit = &fitter{sizes: make(map[*item]extent), known: make(map[fitKey]*box), size: k.extent}
-	all := k.p.plant()
-	b := k.fit.fit(all, width-2*margin)
-	body := float64(len(k.bodyLines(k.state))) * bodyHigh
-	head := 18.0
-	if len(s.Network.Wrong) > 0 {
-		head = 40
-	}
-	title := "State: " + s.Network.States[k.state].Name
-	wide := math.Max(math.Max(b.w, k.bodyWide()), calc.TextWidth(title, letterSize))
-	k.d = calc.NewDrawing(wide+2*margin, head+b.h+2*margin+body+6, k.alternative())
-	k.letter(calc.Point{X: margin, Y: margin + 9}, title, nil)
-	if head > 18 {
+	k.all = k.p.plant()
+	return k
+}
+
+// drawWithin draws it in a width.
+func (k *sketch) drawWithin(width float64) {
+	k.symbols, k.letters, k.lines = nil, nil, nil
+	b := k.fit.fit(k.all, width-2*margin)
+	wide, high := k.size(b)
+	k.d = calc.NewDrawing(wide, high, k.alternative())
+	k.letter(calc.Point{X: margin, Y: margin + 9}, k.heading(), nil)
+	if len(k.p.Network.Wrong) > 0 {
 		k.wrongMark()
 	}
-	k.draw(b, margin, margin+head)
-	k.body(margin + head + b.h + 10)
+	k.draw(b, margin, margin+k.head())
+	k.body(margin + k.head() + b.h + 10)
 	k.write()
-	return k
+}
+
+// size is how wide and high the drawing of a box is, with all around it.
+func (k *sketch) size(b *box) (wide, high float64) {
+	wide = math.Max(math.Max(b.w, k.bodyWide()), calc.TextWidth(k.heading(), letterSize))
+	return wide + 2*margin, k.head() + b.h + 2*margin + float64(len(k.bodyLines(k.state)))*bodyHigh + 6
+}
+
+func (k *sketch) heading() string { return "State: " + k.p.Network.States[k.state].Name }
+
+// head is how high what stands over the circuit is.
+func (k *sketch) head() float64 {
+	if len(k.p.Network.Wrong) > 0 {
+		return 40
+	}
+	return 18
+}
+
+// A page has this many times its width for a drawing; pageWidths are widths
+// that its lettering can still be read at.
+const pageShape = 1.2
+
+var pageWidths = [...]float64{PhoneWidth, 520, 700, 820, 950, 1080, 1250}
+
+// paper draws the circuit for a page: in the least width in which it is no
+// higher than the page, else in the one that comes nearest to that.
+func (k *sketch) paper() {
+	best, least := PhoneWidth, math.Inf(1)
+	for _, width := range pageWidths {
+		wide, high := k.size(k.fit.fit(k.all, width-2*margin))
+		shape := math.Max(high/wide, pageShape)
+		if shape < least-0.01 {
+			best, least = width, shape
+		}
+		if shape <= pageShape {
+			break
+		}
+	}
+	k.drawWithin(best)
 }
 
 // write writes the lettering.

@@ -13,7 +13,7 @@ func TestNothingOverlaps(t *testing.T) {
 	for name, text := range circuits(t) {
 		s := Analyse(build(t, text))
 		for _, state := range s.Network.States {
-			for _, width := range []float64{0, 700} {
+			for _, width := range append(pageWidths[:], 0) {
 				k := s.sketch(View{State: state.Name, Width: width})
 				for _, fault := range k.overlaps() {
 					t.Errorf("%s, %s, width %v: %s", name, state.Name, width, fault)

@@ -42,32 +42,30 @@ func AppendMarkup(b []byte, s *Study, v View) []byte {
 	return put(b, `</dl></details></div>`)
 }
 
-// A sheet of paper is this much higher than wide inside its border, and takes
-// a drawing this wide with lettering that can still be read.
-const (
-	pageShape = 1.4
-	pageWidth = 1000.0
-)
+// screenHigh is the height from which a drawing for a phone does not go onto
+// one page as it is.
+const screenHigh = 800.0
 
 // appendDrawings writes the drawing for a screen, and where that is higher
 // than a page one for paper, hidden until a page is printed.
 func (s *Study) appendDrawings(b []byte, v View) []byte {
-	d := s.Drawing(v)
-	long := d.Height > 2*pageShape*PhoneWidth
-	if long {
-		b = put(b, `<figure class="drawing circuit screen-only">`)
-	} else {
+	k := s.newSketch(v)
+	width := v.Width
+	if width == 0 {
+		width = PhoneWidth
+	}
+	k.drawWithin(width)
+	if k.d.Height <= screenHigh {
 		b = put(b, `<figure class="drawing circuit">`)
+		b = k.d.AppendSVG(b)
+		return put(b, `</figure>`)
 	}
-	b = d.AppendSVG(b)
-	b = put(b, `</figure>`)
-	if long {
-		v.Width = pageWidth
-		b = put(b, `<figure class="drawing circuit print-only" hidden>`)
-		b = s.Drawing(v).AppendSVG(b)
-		b = put(b, `</figure>`)
-	}
-	return b
+	b = put(b, `<figure class="drawing circuit screen-only">`)
+	b = k.d.AppendSVG(b)
+	k.paper()
+	b = put(b, `</figure><figure class="drawing circuit print-only" hidden>`)
+	b = k.d.AppendSVG(b)
+	return put(b, `</figure>`)
 }
 
 // appendVerdict writes the verdict and what is judged; a mistake that is
