@@ -6,8 +6,9 @@ import (
 	"baybook/calculators/calc"
 )
 
-// PhoneWidth is the width of a drawing that a phone shows at its own size.
-const PhoneWidth = 360.0
+// PhoneWidth is the width of a drawing that a phone 360 px wide shows at its
+// own size, within the borders of a sheet.
+const PhoneWidth = 300.0
 
 // margin is the free edge of a drawing.
 const margin = 8.0
@@ -95,7 +96,7 @@ func (k *sketch) head() float64 {
 // that its lettering can still be read at.
 const pageShape = 1.2
 
-var pageWidths = [...]float64{PhoneWidth, 520, 700, 820, 950, 1080, 1250}
+var pageWidths = [...]float64{PhoneWidth, 400, 520, 700, 820, 950, 1080, 1250}
 
 // paper draws the circuit for a page: in the least width in which it is no
 // higher than the page, else in the one that comes nearest to that.
