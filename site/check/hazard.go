@@ -12,8 +12,8 @@ import (
 // A Present is a hazard that a sheet shows.
 //
 // A hazard is shown by the words of the steps and of "Prove it", their
-// captions, the title, the tools and materials, and by the front matter's own
-// list. Where the words come from decides which messages are in time: one in
+// captions, the orders in the free sections of procedures and guides, the
+// title, the tools and materials, and by the front matter's own list. Where the words come from decides which messages are in time: one in
 // a section before the place or in the same or an earlier step for words of
 // the work, one anywhere for the others.
 type Present struct {
@@ -46,6 +46,8 @@ func (f *facts) hazards() []Present {
 		for _, p := range f.passages {
 			if f.isWork(p) {
 				f.ofPassage(p)
+			} else if f.mayOrder(p) {
+				f.ofOrders(p)
 			}
 		}
 	})
@@ -58,6 +60,14 @@ func (f *facts) isWork(p *passage) bool {
 		return false
 	}
 	return p.step != nil || p.in("Prove it")
+}
+
+// mayOrder reports a passage of a free section, in which an order is work too.
+func (f *facts) mayOrder(p *passage) bool {
+	if p.message != nil || p.section == nil || p.kind != body || f.sheet.Front.Kind == sheet.Job || f.sheet.Front.Kind == sheet.Reference {
+		return false
+	}
+	return !p.in("Sources") && !p.in("Check yourself") && !p.in("Before you start") && !p.in("Hand over")
 }
 
 // ofFront finds what the front matter shows.
@@ -109,18 +119,45 @@ func (f *facts) ofPassage(p *passage) {
 			return // what people do wrong, to the end of the paragraph
 		}
 		for _, hit := range reg.steps.Find(p.Text, s, phrase.Shown) {
-			i := reg.stepOwners[hit.Pattern]
-			if f.takenBack(i, p.Text, s, hit) {
-				continue
+			f.hit(p, s, hit)
+		}
+	}
+}
+
+// hit notes what a phrase found in a passage shows, where nothing takes it
+// back.
+func (f *facts) hit(p *passage, s phrase.Sentence, hit phrase.Hit) {
+	reg := f.reader.register
+	i := reg.stepOwners[hit.Pattern]
+	if f.takenBack(i, p.Text, s, hit) {
+		return
+	}
+	at := p.span(hit.First, hit.Last)
+	if fig, ok := p.node.(*sheet.Figure); ok {
+		at = fig.Span
+	}
+	f.note(Present{
+		Hazard: reg.hazards[i], Words: p.Source[p.Words[hit.First].Start:p.Words[hit.Last-1].End],
+		At: at, Step: p.step, Least: f.least(i, p), passage: p,
+	})
+}
+
+// ofOrders finds what can injure in the orders of a free section: there, only
+// the order's own verb shows it, for much is spoken of that nobody does.
+func (f *facts) ofOrders(p *passage) {
+	reg := f.reader.register
+	for _, s := range p.Sentences {
+		if tellsFault(p.In(s)) {
+			return
+		}
+		verb, ok := action(p.In(s))
+		if !ok || !f.reader.lexicon.orders(p.In(s)[verb:]) {
+			continue
+		}
+		for _, hit := range reg.steps.Find(p.Text, s, phrase.Shown) {
+			if hit.First == s.First+verb && reg.hazards[reg.stepOwners[hit.Pattern]].Injury {
+				f.hit(p, s, hit)
 			}
-			at := p.span(hit.First, hit.Last)
-			if fig, ok := p.node.(*sheet.Figure); ok {
-				at = fig.Span
-			}
-			f.note(Present{
-				Hazard: reg.hazards[i], Words: p.Source[p.Words[hit.First].Start:p.Words[hit.Last-1].End],
-				At: at, Step: p.step, Least: f.least(i, p), passage: p,
-			})
 		}
 	}
 }

@@ -153,9 +153,11 @@ func (p *Pass) tellsHarm(words []phrase.Word) bool {
 }
 
 // isOrder reports whether a clause is an order, a condition before it or not.
-func (p *Pass) isOrder(words []phrase.Word) bool {
+func (p *Pass) isOrder(words []phrase.Word) bool { return p.reader.lexicon.isOrder(words) }
+
+func (l *lexicon) isOrder(words []phrase.Word) bool {
 	at, ok := action(words)
-	return ok && p.reader.lexicon.orders(words[at:])
+	return ok && l.orders(words[at:])
 }
 
 // alsoThing reports a verb that also names a thing or a quality, so that it

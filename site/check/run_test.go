@@ -85,3 +85,25 @@ func TestFixesKeepLineEnds(t *testing.T) {
 		t.Errorf("got %q", after)
 	}
 }
+
+// TestHazardsAreListed holds what a sheet is told to show: each hazard with
+// its place, once a step.
+func TestHazardsAreListed(t *testing.T) {
+	fsys, _ := exampleBook("hazards: [battery-short]\n\n## Steps\n\n1. Start the engine.\n2. Start the engine, then start the engine again.\n\n## Prove it\n\n- With the engine running, the lamp lights.\n")
+	book, _, err := sheet.Load(fsys, calculators.All)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, p := range Hazards(book, book.Sheet("area/sheet")) {
+		step := 0
+		if p.Step != nil {
+			step = p.Step.Number
+		}
+		got = append(got, fmt.Sprintf("%s %s %d %t", p.Hazard.ID, p.Least, step, p.Whole))
+	}
+	want := "battery-short WARNING 0 true|exhaust-gas WARNING 1 false|exhaust-gas WARNING 2 false|exhaust-gas WARNING 0 false"
+	if strings.Join(got, "|") != want {
+		t.Errorf("got  %s\nwant %s", strings.Join(got, "|"), want)
+	}
+}
