@@ -46,7 +46,9 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 	return b, errors.Join(b.folder(o.theme(), "icons"), b.folder(o.theme(), "schemas"))
 }
 
-func (b *base) add(name string, data []byte) { b.files = append(b.files, namedFile{name, fixed(data)}) }
+func (b *base) add(name string, data []byte) {
+	b.files = append(b.files, namedFile{name, FileOf(data)})
+}
 
 // folder copies a folder of the theme.
 func (b *base) folder(theme fs.FS, folder string) error {

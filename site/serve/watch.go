@@ -1,0 +1,121 @@
+package serve
+
+import (
+	"context"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/fsnotify/fsnotify"
+)
+
+// Editors write a file in several strokes, and a checkout writes many files. A
+// build starts when nothing has moved for quiet, or at the latest after
+// longest.
+const (
+	quiet   = 12 * time.Millisecond
+	longest = 250 * time.Millisecond
+)
+
+// pollEach is how often a folder is looked at that the system cannot watch.
+const pollEach = time.Second
+
+// watch tells, until the context ends, that something in a folder or below it
+// has changed.
+func watch(ctx context.Context, folder string) (<-chan struct{}, error) {
+	w, err := fsnotify.NewWatcher()
+	if err != nil {
+		return poll(ctx), nil
+	}
+	if err := addFolders(w, folder); err != nil {
+		_ = w.Close()
+		if _, missing := os.Stat(folder); missing != nil {
+			return nil, missing
+		}
+		return poll(ctx), nil // more folders than the system lets one watch
+	}
+	changes := make(chan struct{}, 1)
+	go follow(ctx, w, changes)
+	return changes, nil
+}
+
+// poll tells at a steady pace; what has not changed costs a build little.
+func poll(ctx context.Context) <-chan struct{} {
+	changes := make(chan struct{}, 1)
+	go func() {
+		ticker := time.NewTicker(pollEach)
+		defer ticker.Stop()
+		for {
+			select {
+			case <-ticker.C:
+				tell(changes)
+			case <-ctx.Done():
+				return
+			}
+		}
+	}()
+	return changes
+}
+
+// tell notes a change; one that is noted already stands for both.
+func tell(changes chan<- struct{}) {
+	select {
+	case changes <- struct{}{}:
+	default:
+	}
+}
+
+// follow gathers the strokes of a save into one change.
+func follow(ctx context.Context, w *fsnotify.Watcher, changes chan<- struct{}) {
+	defer w.Close()
+	var settled <-chan time.Time
+	var first time.Time
+	for {
+		select {
+		case e, open := <-w.Events:
+			if !open {
+				return
+			}
+			if e.Has(fsnotify.Chmod) && e.Op == fsnotify.Chmod || hidden(e.Name) {
+				continue
+			}
+			if e.Has(fsnotify.Create) {
+				_ = addFolders(w, e.Name) // gone again, or no folder: nothing to watch
+			}
+			if settled == nil {
+				first = time.Now()
+			}
+			settled = time.After(min(quiet, longest-time.Since(first)))
+		case <-w.Errors: // events were lost: look at everything
+			settled = time.After(quiet)
+		case <-settled:
+			settled = nil
+			tell(changes)
+		case <-ctx.Done():
+			return
+		}
+	}
+}
+
+// hidden reports a file that no book reads, such as an editor's own.
+func hidden(name string) bool {
+	base := filepath.Base(name)
+	return strings.HasPrefix(base, ".") || strings.HasSuffix(base, "~")
+}
+
+// addFolders watches a folder and all below it.
+func addFolders(w *fsnotify.Watcher, folder string) error {
+	return filepath.WalkDir(folder, func(name string, d fs.DirEntry, err error) error {
+		switch {
+		case err != nil:
+			return err
+		case !d.IsDir():
+			return nil
+		case name != folder && hidden(name):
+			return fs.SkipDir
+		}
+		return w.Add(name)
+	})
+}
