@@ -5,6 +5,7 @@ package calculators
 import (
 	"baybook/calculators/audio"
 	"baybook/calculators/calc"
+	"baybook/calculators/camera"
 	"baybook/calculators/electrical"
 	"baybook/calculators/mechanical"
 	"baybook/calculators/shop"
@@ -29,6 +30,7 @@ var All = []*calc.Calculator{
 	audio.SpeakerFit,
 	audio.AdapterRing,
 	audio.DampingCover,
+	camera.CameraView,
 	mechanical.BundleSize,
 	mechanical.PassHole,
 	mechanical.ShrinkTube,
