@@ -155,30 +155,16 @@ type reader struct {
 	glossary *glossary
 	lexicon  *lexicon
 
-	mu    sync.Mutex
-	facts map[*sheet.Sheet]*facts
+	mu     sync.Mutex
+	looked map[*sheet.Sheet]*looked
 }
 
 func newReader(book *sheet.Book) *reader {
 	stems := &phrase.Stems{}
 	return &reader{
-		book: book, rules: slices.Concat(Rules, LoaderRules), stems: stems, facts: make(map[*sheet.Sheet]*facts),
+		book: book, rules: slices.Concat(Rules, LoaderRules), stems: stems, looked: make(map[*sheet.Sheet]*looked),
 		register: readRegister(book.Register, stems), glossary: readGlossary(book.Glossary, stems), lexicon: readLexicon(stems),
 	}
-}
-
-// factsOf gives what is known of a sheet; it is worked out once, by whoever
-// asks first.
-func (r *reader) factsOf(s *sheet.Sheet) *facts {
-	r.mu.Lock()
-	f, ok := r.facts[s]
-	if !ok {
-		f = &facts{sheet: s, reader: r}
-		r.facts[s] = f
-	}
-	r.mu.Unlock()
-	f.once.Do(f.gather)
-	return f
 }
 
 // Named finds a rule by name, among those of the loader too; nil where there

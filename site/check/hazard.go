@@ -1,12 +1,8 @@
 package check
 
 import (
-	"strings"
-
 	"baybook/site/check/phrase"
 	"baybook/site/sheet"
-
-	"github.com/yuin/goldmark/ast"
 )
 
 // A Present is a hazard that a sheet shows.
@@ -28,30 +24,24 @@ type Present struct {
 	Whole bool
 	// Least is the least word that the message may carry here.
 	Least sheet.Word
-	// passage is where the words stand; nil where Whole.
-	passage *passage
+	// block is the number of the passage that they stand in, own whether that is
+	// the step's own sentence.
+	block int
+	own   bool
 }
 
-// Hazards lists the hazards that a sheet of the book shows, each at the first
-// place of every step, in the order of the file; what the sheet waives is
-// among them.
-func Hazards(book *sheet.Book, s *sheet.Sheet) []Present {
-	return newReader(book).factsOf(s).hazards()
-}
-
-// hazards works the list out once.
-func (f *facts) hazards() []Present {
-	f.presence.Do(func() {
-		f.ofFront()
-		for _, p := range f.passages {
-			if f.isWork(p) {
-				f.ofPassage(p)
-			} else if f.mayOrder(p) {
-				f.ofOrders(p)
-			}
+// look works out what the sheet shows.
+func (f *facts) look() {
+	f.shows = &shows{sheet: f.sheet, reader: f.reader, includes: make(map[*sheet.Step]inclusion)}
+	f.ofFront()
+	for _, p := range f.passages {
+		if f.isWork(p) {
+			f.ofPassage(p)
+		} else if f.mayOrder(p) {
+			f.ofOrders(p)
 		}
-	})
-	return f.present
+		f.include(p)
+	}
 }
 
 // isWork reports whether a passage tells of work that is done.
@@ -138,7 +128,7 @@ func (f *facts) hit(p *passage, s phrase.Sentence, hit phrase.Hit) {
 	}
 	f.note(Present{
 		Hazard: reg.hazards[i], Words: p.Source[p.Words[hit.First].Start:p.Words[hit.Last-1].End],
-		At: at, Step: p.step, Least: f.least(i, p), passage: p,
+		At: at, Step: p.step, Least: f.least(i, p), block: p.number, own: p.first,
 	})
 }
 
@@ -166,7 +156,7 @@ func (f *facts) ofOrders(p *passage) {
 func (f *facts) note(n Present) {
 	for k := range f.present {
 		old := &f.present[k]
-		if old.Hazard == n.Hazard && !old.Whole && old.Step == n.Step && (n.Step != nil || old.passage == n.passage) {
+		if old.Hazard == n.Hazard && !old.Whole && old.Step == n.Step && (n.Step != nil || old.block == n.block) {
 			old.Least = max(old.Least, n.Least)
 			return
 		}
@@ -206,76 +196,4 @@ func (f *facts) takenBack(hazard int, t *phrase.Text, s phrase.Sentence, hit phr
 func tellsFault(words []phrase.Word) bool {
 	return len(words) > 1 && (words[0].Lower == "usual" || words[0].Lower == "common") &&
 		(words[1].Lower == "fault" || words[1].Lower == "mistake" || words[1].Lower == "faults" || words[1].Lower == "mistakes")
-}
-
-// messagesOn lists the messages of the sheet that name a hazard.
-func (f *facts) messagesOn(h *sheet.Hazard) []*sheet.Message {
-	var list []*sheet.Message
-	for _, m := range f.sheet.Messages {
-		for _, t := range m.Titles {
-			if strings.EqualFold(t.Text, h.Title) {
-				list = append(list, m)
-				break
-			}
-		}
-	}
-	return list
-}
-
-// guards reports whether a message stands in time for a hazard.
-func guards(m *sheet.Message, p *Present) bool {
-	switch {
-	case p.Whole:
-		return true
-	case m.Step != nil && p.Step != nil:
-		return m.Step.Number <= p.Step.Number
-	}
-	return m.Span.Start < p.At.Start
-}
-
-// waives reports whether the sheet waives a hazard.
-func waives(s *sheet.Sheet, h *sheet.Hazard) *sheet.Waiver {
-	for i := range s.Front.Waivers {
-		if s.Front.Waivers[i].Hazard == h.ID {
-			return &s.Front.Waivers[i]
-		}
-	}
-	return nil
-}
-
-// included is the procedure that a step does as its whole action: its own
-// sentence is short and links to the sheet as a whole. Nil where there is
-// none.
-func (f *facts) included(step *sheet.Step) (*sheet.Sheet, *sheet.Link) {
-	for _, p := range f.passages {
-		if p.step != step || !p.first || p.message != nil || len(p.Sentences) != 1 {
-			continue
-		}
-		for _, l := range f.sheet.Links {
-			if l.Node == nil || !isIn(l.Node, p.node) {
-				continue
-			}
-			target := f.reader.book.Linked(f.sheet, l)
-			place := f.sheet.Resolve(l.Dest).Fragment
-			if target == nil || target == f.sheet || target.Front.Kind != sheet.Procedure || place != "" && place != "steps" {
-				continue
-			}
-			linked := phrase.Read(f.sheet.Prose(l.Node, nil).Text, f.reader.stems)
-			const around = 8 // words of the step's own beside the link
-			if len(p.Words)-len(linked.Words) <= around {
-				return target, l
-			}
-		}
-	}
-	return nil, nil
-}
-
-// isIn reports whether a node stands in another.
-func isIn(n, in ast.Node) bool {
-	for ; n != nil; n = n.Parent() {
-		if n == in {
-			return true
-		}
-	}
-	return false
 }

@@ -36,7 +36,7 @@ func shopReader(t testing.TB) *reader {
 
 // shown lists the hazards that a sentence shows as the text of a step.
 func shown(r *reader, sentence string) map[string]string {
-	f := &facts{sheet: &sheet.Sheet{}, reader: r}
+	f := &facts{shows: &shows{}, sheet: &sheet.Sheet{}, reader: r}
 	p := &passage{kind: stepText, step: &sheet.Step{Number: 1}, first: true, Text: phrase.Read(sentence, r.stems)}
 	p.prose = sheet.Prose{Text: sentence}
 	f.ofPassage(p)

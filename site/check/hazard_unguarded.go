@@ -52,57 +52,12 @@ Good:
 	},
 }
 
-// shownHazards lists the hazards that the sheet shows, each once.
-func (f *facts) shownHazards() []*sheet.Hazard {
-	var list []*sheet.Hazard
-	seen := make(map[*sheet.Hazard]bool)
-	for _, p := range f.hazards() {
-		if !seen[p.Hazard] {
-			seen[p.Hazard] = true
-			list = append(list, p.Hazard)
-		}
-	}
-	return list
-}
-
-// placesOf lists where the sheet shows a hazard.
-func (f *facts) placesOf(h *sheet.Hazard) []Present {
-	var list []Present
-	for _, p := range f.hazards() {
-		if p.Hazard == h {
-			list = append(list, p)
-		}
-	}
-	return list
-}
-
-// allIncluded reports whether every place that shows a hazard is a step that
-// does another procedure, and that procedure has a message on it.
-func (f *facts) allIncluded(h *sheet.Hazard) bool {
-	for _, p := range f.placesOf(h) {
-		if p.Step == nil || !f.includedGuards(&p) {
-			return false
-		}
-	}
-	return true
-}
-
-// includedGuards reports whether the procedure that a place's step does as its
-// whole action has a message on the hazard.
-func (f *facts) includedGuards(p *Present) bool {
-	if p.Step == nil || p.passage == nil || !p.passage.first {
-		return false
-	}
-	target, _ := f.included(p.Step)
-	return target != nil && len(f.reader.factsOf(target).messagesOn(p.Hazard)) > 0
-}
-
 // adviseMessage says which message is missing and where it belongs.
 func adviseMessage(h *sheet.Hazard, at *Present) string {
 	where := "before the steps"
 	if at.Step != nil {
 		where = fmt.Sprintf("in step %d or before it", at.Step.Number)
-	} else if at.passage != nil {
+	} else if !at.Whole {
 		where = "above this line"
 	}
 	text := "put a message " + where + ": > **" + at.Least.String() + ": " + h.Title + ".**"
@@ -128,7 +83,7 @@ func otherPlaces(src *finding.Source, places []Present) func(*finding.Finding) {
 // answered neither there nor here.
 func (p *Pass) broughtAlong() {
 	bring := func(target *sheet.Sheet, at sheet.Span) {
-		f := p.reader.factsOf(target)
+		f := p.reader.showsOf(target)
 		for _, h := range f.shownHazards() {
 			if len(f.messagesOn(h)) > 0 || f.allIncluded(h) || len(p.facts.messagesOn(h)) > 0 || waives(p.Sheet, h) != nil {
 				continue

@@ -27,8 +27,22 @@ type Memory struct {
 // A result is what the rules found in a sheet, and which sheets they looked at
 // to find it.
 type result struct {
-	found finding.List
-	leads []lead
+	found   finding.List
+	leads   []lead
+	present []Present
+}
+
+// Hazards gives the hazards that each sheet of the last run shows, as the
+// function Hazards does, without looking at the sheet again. Later runs leave
+// what it gives as it is.
+func (m *Memory) Hazards() func(*sheet.Sheet) []Present {
+	book, results := m.book, m.results
+	return func(s *sheet.Sheet) []Present {
+		if r, ok := results[s]; ok {
+			return r.present
+		}
+		return Hazards(book, s)
+	}
 }
 
 // A lead is a link from one sheet to another.
@@ -61,7 +75,7 @@ func (m *Memory) Run(book *sheet.Book, history History) finding.List {
 			results[i] = before[s]
 			return
 		}
-		results[i] = result{checkSheet(book, s, m.reader, history), leadsOf(s)}
+		results[i] = result{checkSheet(book, s, m.reader, history), leadsOf(s), m.reader.showsOf(s).present}
 	})
 	m.book, m.today, m.results = book, today, make(map[*sheet.Sheet]result, len(book.Sheets))
 	var list finding.List
@@ -143,7 +157,7 @@ func leadsOf(s *sheet.Sheet) []lead {
 }
 
 // forget drops what was worked out for single sheets.
-func (r *reader) forget() { r.facts = make(map[*sheet.Sheet]*facts) }
+func (r *reader) forget() { r.looked = make(map[*sheet.Sheet]*looked) }
 
 // eachIndex does the same for every number below n, on all processors.
 func eachIndex(n int, do func(i int)) {

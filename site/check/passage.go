@@ -2,7 +2,6 @@ package check
 
 import (
 	"strings"
-	"sync"
 
 	"baybook/site/check/phrase"
 	"baybook/site/sheet"
@@ -35,6 +34,8 @@ type passage struct {
 	message *sheet.Message
 	// first is true for the first passage of its step: its own sentence.
 	first bool
+	// number counts the passages of the sheet.
+	number int
 	// right is true in an option that was ticked.
 	right bool
 	prose sheet.Prose
@@ -70,26 +71,23 @@ func (p *passage) in(title string) bool {
 	return p.section != nil && strings.EqualFold(p.section.Title, title)
 }
 
-// facts is what the rules know of one sheet.
+// facts is what the rules of a sheet know of it.
 type facts struct {
-	once     sync.Once
-	sheet    *sheet.Sheet
-	reader   *reader
-	passages []*passage
-
-	presence     sync.Once
-	present      []Present
+	*shows
+	sheet        *sheet.Sheet
+	reader       *reader
+	passages     []*passage
 	messageTexts map[*sheet.Message][]*passage
 }
 
-// gather collects the passages.
-func (f *facts) gather() {
-	f.messageTexts = make(map[*sheet.Message][]*passage)
-	if f.sheet.Root == nil {
-		return
+// gather collects the passages of a sheet.
+func gather(s *sheet.Sheet, r *reader) *facts {
+	f := &facts{sheet: s, reader: r, messageTexts: make(map[*sheet.Message][]*passage)}
+	if s.Root != nil {
+		g := gatherer{facts: f, context: passage{kind: opening}}
+		g.children(s.Root)
 	}
-	g := gatherer{facts: f, context: passage{kind: opening}}
-	g.children(f.sheet.Root)
+	return f
 }
 
 type gatherer struct {
@@ -170,7 +168,7 @@ func (g *gatherer) node(n ast.Node) {
 // leaf reads one block.
 func (g *gatherer) leaf(n ast.Node) {
 	p := g.context
-	p.node = n
+	p.node, p.number = n, len(g.facts.passages)
 	p.prose = g.facts.sheet.Prose(n, nil)
 	p.Text = phrase.Read(p.prose.Text, g.facts.reader.stems)
 	g.facts.passages = append(g.facts.passages, &p)

@@ -59,7 +59,7 @@ func (p *Pass) hazardWaiver(w *sheet.Waiver, ids []string) {
 		p.Report(w.Span, "the register has no hazard with the id “"+w.Hazard+"”", suggest(w.Hazard, ids, "use an id of content/hazards.yaml"))
 		return
 	}
-	for _, present := range p.facts.hazards() {
+	for _, present := range p.facts.present {
 		if present.Hazard == h {
 			return
 		}
@@ -72,7 +72,7 @@ func (p *Pass) hazardWaiver(w *sheet.Waiver, ids []string) {
 // brings reports whether an included or merged sheet shows a hazard.
 func (p *Pass) brings(h *sheet.Hazard) bool {
 	shows := func(target *sheet.Sheet) bool {
-		return target != nil && len(p.reader.factsOf(target).placesOf(h)) > 0
+		return target != nil && len(p.reader.showsOf(target).placesOf(h)) > 0
 	}
 	for _, step := range p.Sheet.Steps {
 		if target, _ := p.facts.included(step); shows(target) {

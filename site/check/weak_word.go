@@ -54,7 +54,7 @@ Good:
 // raisedWords reports places that call for a graver word than any message
 // that guards them carries.
 func (p *Pass) raisedWords() {
-	for _, place := range p.facts.hazards() {
+	for _, place := range p.facts.present {
 		if place.Least <= place.Hazard.Least || waives(p.Sheet, place.Hazard) != nil {
 			continue
 		}
