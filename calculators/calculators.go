@@ -31,6 +31,7 @@ var All = []*calc.Calculator{
 	audio.AdapterRing,
 	audio.DampingCover,
 	camera.CameraView,
+	camera.GuideLines,
 	mechanical.BundleSize,
 	mechanical.PassHole,
 	mechanical.ShrinkTube,
