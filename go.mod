@@ -2,6 +2,8 @@ module baybook
 
 go 1.26.0
 
+ignore ./theme/node_modules
+
 require (
 	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect
 	github.com/alecthomas/chroma/v2 v2.27.0 // indirect
