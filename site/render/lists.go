@@ -138,7 +138,9 @@ func (p *Press) Calculator(c *calc.Calculator) ([]byte, error) {
 			body.UsedBy = append(body.UsedBy, AreaSheet{Sheet: s, Page: "../" + PageOf(s)})
 		}
 	}
-	return p.print("calculator.html", p.newPage("calculator", CalculatorPage(c), c.Title, body))
+	page := p.newPage("calculator", CalculatorPage(c), c.Title, body)
+	page.About = shortened(c.Doc)
+	return p.print("calculator.html", page)
 }
 
 // uses reports whether a sheet computes with a calculator.

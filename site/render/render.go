@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"baybook/calculators/calc"
+	"baybook/site/check"
 	"baybook/site/sheet"
 
 	"github.com/yuin/goldmark/renderer"
@@ -33,7 +34,9 @@ type Press struct {
 	Assets      Assets
 	// Figures gives a figure's drawing, ready to stand in a page, or "" where
 	// the figure is a photograph.
-	Figures  func(file string) string
+	Figures func(file string) string
+	// Hazards gives what a check found that a sheet shows; nil looks again.
+	Hazards  func(*sheet.Sheet) []check.Present
 	pages    *template.Template
 	markdown renderer.Renderer
 	code     *highlighter
@@ -57,10 +60,12 @@ func NewPress(theme fs.FS, book *sheet.Book, calculators []*calc.Calculator, ass
 
 // A page is what the layout needs of every page.
 type page struct {
-	Root   string // "" or "../": the way to the site's root
-	Kind   string // sheet, calculator, list: what scripts and styles go by
-	Path   string // of the page, from the root
-	Title  string
+	Root  string // "" or "../": the way to the site's root
+	Kind  string // sheet, calculator, list: what scripts and styles go by
+	Path  string // of the page, from the root
+	Title string
+	// About is what the page is for, in a sentence, for lists of pages.
+	About  string
 	Book   string
 	Owner  string
 	Lang   string
@@ -73,7 +78,7 @@ type page struct {
 // newPage fills in what pages share.
 func (p *Press) newPage(kind, at, title string, body any) page {
 	return page{
-		Root: strings.Repeat("../", strings.Count(at, "/")), Kind: kind, Path: at, Title: title,
+		Root: strings.Repeat("../", strings.Count(at, "/")), Kind: kind, Path: at, Title: title, About: title,
 		Book: p.Book.Shop.Book, Owner: p.Book.Shop.Name, Lang: p.Book.Shop.Language,
 		Assets: p.Assets, Body: body,
 	}
@@ -91,6 +96,19 @@ func (p *Press) print(name string, data page) ([]byte, error) {
 		return nil, fmt.Errorf("%s: %w", data.Path, err)
 	}
 	return out.Bytes(), nil
+}
+
+// shortened cuts a text behind its first sentence, or at a word.
+func shortened(text string) string {
+	const most = 155
+	text = strings.Join(strings.Fields(text), " ")
+	if end := strings.Index(text, ". "); end > 0 && end < most {
+		return text[:end+1]
+	}
+	if len(text) <= most {
+		return text
+	}
+	return text[:strings.LastIndexByte(text[:most], ' ')] + "…"
 }
 
 // PageOf is the path of a sheet's page.

@@ -70,7 +70,7 @@ func (p *Press) Sheet(s *sheet.Sheet) ([]byte, error) {
 		body.Plan = NewPlan(p.Book, s)
 	}
 	page := p.newPage("sheet", PageOf(s), s.Front.Title, body)
-	page.Sheet = s
+	page.Sheet, page.About = s, shortened(opening(s))
 	return p.print("sheet.html", page)
 }
 
@@ -97,7 +97,7 @@ func hurts(s *sheet.Sheet) []hurt {
 // speak of a hazard which the step shows: the step view puts them beside it.
 func (p *Press) guards(s *sheet.Sheet) map[*sheet.Step]string {
 	guards := make(map[*sheet.Step]string)
-	for _, present := range check.Hazards(p.Book, s) {
+	for _, present := range p.hazards(s) {
 		if present.Step == nil {
 			continue
 		}
@@ -112,6 +112,14 @@ func (p *Press) guards(s *sheet.Sheet) map[*sheet.Step]string {
 		}
 	}
 	return guards
+}
+
+// hazards are those that the sheet shows, as the check found them.
+func (p *Press) hazards(s *sheet.Sheet) []check.Present {
+	if p.Hazards == nil {
+		return check.Hazards(p.Book, s)
+	}
+	return p.Hazards(s)
 }
 
 // speaksOf reports whether a message names a hazard.
