@@ -157,6 +157,7 @@ type reader struct {
 
 	mu     sync.Mutex
 	looked map[*sheet.Sheet]*looked
+	kept   int // how many of them hold facts
 }
 
 func newReader(book *sheet.Book) *reader {

@@ -70,11 +70,12 @@ func (p *Pass) compare(v *sheet.Value, q *quantity, answer calc.Answer, unit cal
 		p.Report(v.Span, "the formula gives "+shown+" here, not "+v.Words, "write "+shown, p.fixWords(v, shown))
 		return
 	}
-	if q.Bare && unit.Symbol != "" {
-		p.Report(v.Span, "the number has no unit; the formula gives "+shown, "write "+shown, p.fixWords(v, shown))
+	want := answer.Num
+	if q.Bare && unit.Symbol != "" && unit.Dim != calc.Pixels { // a row of a picture is counted
+		whole := shownLike(want, q.decimals) + " " + unit.Symbol
+		p.Report(v.Span, "the number has no unit; the formula gives "+shown, "write "+whole, p.fixDigits(v, q, whole))
 		return
 	}
-	want := answer.Num
 	if !q.Bare {
 		converted, ok := within(answer.Num, unit, q.Unit)
 		if !ok {

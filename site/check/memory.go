@@ -157,7 +157,7 @@ func leadsOf(s *sheet.Sheet) []lead {
 }
 
 // forget drops what was worked out for single sheets.
-func (r *reader) forget() { r.looked = make(map[*sheet.Sheet]*looked) }
+func (r *reader) forget() { r.looked, r.kept = make(map[*sheet.Sheet]*looked), 0 }
 
 // eachIndex does the same for every number below n, on all processors.
 func eachIndex(n int, do func(i int)) {

@@ -60,7 +60,7 @@ func TestFixes(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := strings.NewReplacer("[0.99 V]", "[0.41 V]", "[0.99]", "[0.406 V]", "[990 mV]", "[406 mV]", "firewall", "bulkhead", "Firewalls", "Bulkheads").Replace(string(before))
+	want := strings.NewReplacer("[0.99 V]", "[0.41 V]", "[0.99]", "[0.41 V]", "[990 mV]", "[406 mV]", "firewall", "bulkhead", "Firewalls", "Bulkheads").Replace(string(before))
 	if string(after) != want {
 		t.Errorf("got\n%s\nwant\n%s", after, want)
 	}

@@ -24,34 +24,61 @@ type shows struct {
 type looked struct {
 	once  sync.Once
 	shows *shows
+	// facts are kept for the sheet's own rules where another sheet asked first.
+	facts *facts
 }
+
+// mostKept is how many sheets' facts are kept at a time; further ones are read
+// twice rather than fill the memory.
+const mostKept = 256
 
 // showsOf gives what a sheet shows, worked out by whoever asks first.
 func (r *reader) showsOf(s *sheet.Sheet) *shows {
-	return r.lookAt(s, func() *facts { return gather(s, r) })
+	at := r.lookAt(s)
+	at.once.Do(func() {
+		f := gather(s, r)
+		f.look()
+		at.shows = f.shows
+		r.mu.Lock()
+		if r.kept < mostKept {
+			at.facts = f
+			r.kept++
+		}
+		r.mu.Unlock()
+	})
+	return at.shows
 }
 
 // factsOf reads a sheet for its own rules.
 func (r *reader) factsOf(s *sheet.Sheet) *facts {
-	f := gather(s, r)
-	f.shows = r.lookAt(s, func() *facts { return f })
+	at := r.lookAt(s)
+	r.mu.Lock()
+	f := at.facts
+	if f != nil {
+		at.facts = nil
+		r.kept--
+	}
+	r.mu.Unlock()
+	if f == nil {
+		f = gather(s, r)
+	}
+	at.once.Do(func() {
+		f.look()
+		at.shows = f.shows
+	})
+	f.shows = at.shows
 	return f
 }
 
-func (r *reader) lookAt(s *sheet.Sheet, read func() *facts) *shows {
+func (r *reader) lookAt(s *sheet.Sheet) *looked {
 	r.mu.Lock()
+	defer r.mu.Unlock()
 	at, ok := r.looked[s]
 	if !ok {
 		at = &looked{}
 		r.looked[s] = at
 	}
-	r.mu.Unlock()
-	at.once.Do(func() {
-		f := read()
-		f.look()
-		at.shows = f.shows
-	})
-	return at.shows
+	return at
 }
 
 // Hazards lists the hazards that a sheet of the book shows, each at the first
