@@ -79,6 +79,7 @@ func (b *Builder) compose(ctx context.Context) (*Edition, error) {
 	if err != nil {
 		return nil, err
 	}
+	press.Hazards = b.memory.Hazards()
 	e := newEdition(b.book, press, b.edition)
 	e.list(b.base)
 	b.edition = e
@@ -97,17 +98,6 @@ func (o Options) history() History {
 		return History{Today: time.Now()}
 	}
 	return o.History()
-}
-
-// Make renders a checked book into a sink.
-func Make(ctx context.Context, o Options, book *sheet.Book, sink Sink) (Report, error) {
-	b := NewBuilder(o)
-	b.book = book
-	edition, err := b.compose(ctx)
-	if err != nil {
-		return Report{}, err
-	}
-	return edition.Write(ctx, sink)
 }
 
 // publishInto writes an edition into the folder of the options, all or

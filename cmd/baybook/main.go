@@ -39,10 +39,14 @@ type command struct {
 
 // commands are all of them, in the order in which a person needs them.
 var commands = []*command{
-	buildCommand,
+	beginCommand,
+	serveCommand,
 	checkCommand,
+	buildCommand,
 	calcCommand,
 	circuitCommand,
+	schemaCommand,
+	releaseCommand,
 }
 
 // A call is one run of a command: what was typed and where to answer.

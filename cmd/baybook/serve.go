@@ -1,0 +1,80 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"time"
+
+	"baybook/site"
+	"baybook/site/finding"
+	"baybook/site/serve"
+)
+
+var serveCommand = &command{
+	name: "serve", use: "[-lan] [-addr HOST:PORT]", short: "show the book while it is written",
+	long: `
+Builds the book into memory and serves it on this machine alone. Save a sheet,
+and the page in the browser loads itself again. While a sheet has an error the
+last good page stays, with the error over it. Nothing is written to disk.
+
+-lan serves phones on the shop's network too, and prints a code to scan. Anyone
+on that network can then read the book.
+
+Ctrl-C ends it.`,
+	run: serveBook,
+}
+
+func serveBook(ctx context.Context, c *call) int {
+	set, content := c.flags()
+	lan := set.Bool("lan", false, "serve all of this machine's networks, not this machine alone")
+	addr := set.String("addr", "", "the `address` to listen on (127.0.0.1:8025, or a free port where that is taken)")
+	if code, done := c.parse(set); done {
+		return code
+	}
+	if set.NArg() > 0 {
+		return c.fail(fmt.Errorf("%q is not taken; the folder of the sheets is named with -content", set.Arg(0)))
+	}
+	err := serve.Run(ctx, serve.Options{
+		Site: site.Options{Content: *content}, Addr: *addr, LAN: *lan,
+		Ready: func(list []serve.Address) { writeAddresses(c.stdout, list) },
+		Built: func(list finding.List, took time.Duration, err error) { c.built(list, took, err) },
+	})
+	if err != nil {
+		return c.fail(err)
+	}
+	return exitFine
+}
+
+// writeAddresses says where the book is, and for phones draws a code.
+func writeAddresses(w io.Writer, list []serve.Address) {
+	coded := false
+	for _, a := range list {
+		if a.Loopback {
+			fmt.Fprintf(w, "The book is at %s\n", a.URL)
+			continue
+		}
+		fmt.Fprintf(w, "From a phone on this network: %s\n", a.URL)
+		if !coded {
+			coded = true
+			if code, err := scanCode(a.URL); err == nil { // the address above serves without it
+				fmt.Fprintf(w, "\n%s\n", code)
+			}
+		}
+	}
+	if len(list) == 1 && list[0].Loopback {
+		fmt.Fprint(w, "Ctrl-C ends it. For phones, use -lan.\n")
+	}
+}
+
+// built says what a build came to.
+func (c *call) built(list finding.List, took time.Duration, err error) {
+	switch {
+	case err != nil:
+		fmt.Fprintf(c.stderr, "baybook serve: %v\n", err)
+	case len(list) > 0:
+		_ = finding.WriteText(c.stderr, list, site.Rules()) // the page shows the same
+	case interactive(c.stdout):
+		fmt.Fprintf(c.stdout, "built in %d ms\n", took.Milliseconds())
+	}
+}
