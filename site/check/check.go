@@ -158,6 +158,9 @@ type reader struct {
 	mu     sync.Mutex
 	looked map[*sheet.Sheet]*looked
 	kept   int // how many of them hold facts
+	// letters begin the document numbers of lettersOf.
+	letters   map[string]bool
+	lettersOf *sheet.Book
 }
 
 func newReader(book *sheet.Book) *reader {

@@ -27,18 +27,12 @@ Good:
 	1. Read EX-02 first.
 `,
 	Check: func(p *Pass) {
-		prefixes := make(map[string]bool)
-		var known []string
-		for _, s := range p.Book.Sheets {
-			letters, _, _ := strings.Cut(s.Front.Number, "-")
-			prefixes[letters] = true
-			known = append(known, s.Front.Number)
-		}
+		prefixes := p.reader.series()
 		for _, t := range p.facts.passages {
 			for _, at := range numbersIn(t.Source, prefixes) {
 				number := t.Source[at.Start:at.End]
 				if p.Book.Numbered(number) == nil {
-					p.Report(t.prose.Span(at.Start, at.End), "there is no sheet with the number "+number, suggest(number, known, "correct the number"))
+					p.Report(t.prose.Span(at.Start, at.End), "there is no sheet with the number "+number, suggest(number, numbersOf(p.Book), "correct the number"))
 				}
 			}
 		}
@@ -53,6 +47,29 @@ Good:
 			}
 		}
 	},
+}
+
+// series are the letters with which the book's document numbers start.
+func (r *reader) series() map[string]bool {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if r.letters == nil || r.lettersOf != r.book {
+		r.letters, r.lettersOf = make(map[string]bool), r.book
+		for _, number := range numbersOf(r.book) {
+			letters, _, _ := strings.Cut(number, "-")
+			r.letters[letters] = true
+		}
+	}
+	return r.letters
+}
+
+// numbersOf lists the document numbers of a book.
+func numbersOf(book *sheet.Book) []string {
+	var list []string
+	for _, s := range book.Sheets {
+		list = append(list, s.Front.Number)
+	}
+	return list
 }
 
 // numbersIn finds what looks like a document number of this book: the letters
