@@ -10,8 +10,8 @@ const (
 	workShare = 16_000
 )
 
-// hopeless: a state that is larger than another was at the same pressure by more than
-// this part of its softness does not catch up.
+// hopeless: a state that is larger than another was at the same pressure, by
+// more than this part of its softness, does not catch up.
 const hopeless = 1.0
 
 // A searcher looks for a good packing of radii that fall from first to last,
@@ -47,14 +47,14 @@ func search(r []float64) []float64 {
 			if !s.going(hereWorth) {
 				break
 			}
-			if w := s.settle(x, start(s, x)); w < hereWorth {
+			if w := s.settle(x, start(s, x), false); w < hereWorth {
 				copy(here, x)
 				hereWorth = w
 			}
 		}
 		for stale := 0; stale < n && s.going(hereWorth); stale++ {
 			copy(x, here)
-			if w := s.settle(x, s.disturb(x, stale)); w < hereWorth*(1-1e-7) {
+			if w := s.settle(x, s.disturb(x, stale), true); w < hereWorth*(1-1e-7) {
 				copy(here, x)
 				hereWorth, stale = w, 0
 			}
@@ -82,17 +82,21 @@ func softness(step int) float64 {
 }
 
 // settle lets the pressure off from the given step on, until overlaps are
-// small for the smallest disc, and returns what the state is then worth. A
-// state that stays far behind others at the same pressure is given up.
-func (s *searcher) settle(x []float64, step int) float64 {
+// small for the smallest disc, and returns what the state is then worth. In
+// doubt, a state that stays far behind others at the same pressure is given up.
+func (s *searcher) settle(x []float64, step int, doubt bool) float64 {
 	n := len(s.r)
 	walls := 2.5 * math.Sqrt(float64(n)) * s.mean
 	last := 0.001 * s.r[n-1] / s.mean
+	most := 60
+	if s.r[n-1] < 0.1 { // small beside large takes longer to find its place
+		most = 120
+	}
 	for room := 1e9; ; step++ {
 		soft := softness(step)
 		s.force = soft * walls
 		s.meet(x, room*s.mean)
-		steps := s.down.run(&s.pressing, x, 1e-3*soft*s.mean, 60)
+		steps := s.down.run(&s.pressing, x, 1e-3*soft*s.mean, most)
 		s.left -= steps*(len(s.near)+4*n) + n*n
 		if soft <= last {
 			return s.worth(x)
@@ -102,7 +106,7 @@ func (s *searcher) settle(x []float64, step int) float64 {
 			s.pressed = append(s.pressed, math.Inf(1))
 		}
 		s.pressed[step] = math.Min(s.pressed[step], x[2*n])
-		if x[2*n] > s.pressed[step]*(1+hopeless*soft) {
+		if doubt && x[2*n] > s.pressed[step]*(1+hopeless*soft) {
 			return math.Inf(1)
 		}
 	}

@@ -86,9 +86,5 @@ func (s *searcher) columns(x []float64) int {
 		x[2*i] -= left / 2
 	}
 	x[2*n] = left / 2
-	step := 1
-	for softness(step) > 0.1*s.r[n-1]/s.mean {
-		step++
-	}
-	return step
+	return 1
 }

@@ -98,3 +98,14 @@ func BenchmarkBundleOfSixty(b *testing.B) {
 		Pack(radii)
 	}
 }
+
+// TestSmallBesideLarge: many thin wires share the crescent beside a thick one
+// instead of lying all around it, where the circle would be two of them larger.
+func TestSmallBesideLarge(t *testing.T) {
+	radii := append(equal(59, 0.15), 30)
+	discs, around := Pack(radii)
+	sound(t, discs, around)
+	if around > 30.25 {
+		t.Errorf("59 thin wires beside a thick one: circle %g, want less than 30.3, which all around takes", around)
+	}
+}
