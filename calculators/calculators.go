@@ -32,6 +32,7 @@ var All = []*calc.Calculator{
 	audio.DampingCover,
 	camera.CameraView,
 	camera.GuideLines,
+	camera.RearObjects,
 	mechanical.BundleSize,
 	mechanical.PassHole,
 	mechanical.ShrinkTube,

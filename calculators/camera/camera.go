@@ -48,10 +48,14 @@ func (c Camera) half() (width, height float64) {
 	return c.HFOV / 2, c.VFOV / 2
 }
 
+// level is how little ahead a place must be, against its distance from the
+// axis, to count as level with the lens but for rounding.
+const level = 1e-12
+
 // Place is where a point of the vehicle's axes lands in the picture: u to the
 // right and v down from its middle, in half widths and half heights, so that
 // the picture is |u| ≤ 1, |v| ≤ 1. It is false for a point that lands nowhere:
-// behind a rectilinear camera, or straight behind any.
+// behind a rectilinear camera or level with it, or straight behind any.
 func (c Camera) Place(x, y, z float64) (u, v float64, ok bool) {
 	return c.place(c.turn(x-c.X, y-c.Y, z-c.Height))
 }
@@ -59,7 +63,7 @@ func (c Camera) Place(x, y, z float64) (u, v float64, ok bool) {
 func (c Camera) place(p vec) (u, v float64, ok bool) {
 	width, height := c.half()
 	rho := math.Hypot(p.right, p.down)
-	if p.ahead <= 0 && (c.Rectilinear || rho == 0) {
+	if c.Rectilinear && p.ahead <= level*rho || rho == 0 && p.ahead <= 0 {
 		return 0, 0, false
 	}
 	k := 1 / p.ahead
