@@ -31,7 +31,7 @@ var formats = []struct {
 	{"sarif", func(c *call, list finding.List) error { return finding.WriteSARIF(c.stdout, list, site.Rules()) }},
 }
 
-func check(_ context.Context, c *call) int {
+func check(ctx context.Context, c *call) int {
 	set, content := c.flags()
 	format := set.String("format", "text", "how to write the findings: text, json or sarif (OASIS SARIF 2.1.0)")
 	fix := set.Bool("fix", false, "rewrite what has one right answer: computed numbers and preferred terms")
@@ -50,10 +50,10 @@ func check(_ context.Context, c *call) int {
 		fmt.Fprintln(c.stdout, text)
 		return exitFine
 	}
-	_, list, err := site.Check(site.Options{Content: *content})
+	_, list, err := site.Check(site.Options{Content: *content, History: history(ctx, *content)})
 	if err == nil && *fix {
 		if err = applyFixes(*content, list); err == nil {
-			_, list, err = site.Check(site.Options{Content: *content})
+			_, list, err = site.Check(site.Options{Content: *content, History: history(ctx, *content)})
 		}
 	}
 	if err != nil {
