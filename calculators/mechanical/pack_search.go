@@ -5,7 +5,7 @@ import "math"
 // A search is bounded by its work, not by the clock, so that it always ends in
 // the same place. Work is counted in visits of a pair of discs.
 const (
-	mostWork = 4_000_000
+	mostWork = 3_000_000
 	// workShare is the work for each pair where that is less.
 	workShare = 16_000
 )
