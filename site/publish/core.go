@@ -7,7 +7,6 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"os/exec"
@@ -63,7 +62,18 @@ func cacheFolder() string {
 	return filepath.Join(cache, "baybook")
 }
 
-// compile runs the Go toolchain.
+// coreFlags make the core small: no call is replaced by the body of what it
+// calls, which nothing here is so hot as to need, and no symbols.
+var coreFlags = []string{"build", "-buildmode=c-shared", "-trimpath", "-buildvcs=false", "-gcflags=all=-l", "-ldflags=-s -w"}
+
+// coreExperiment leaves out of the core a collector made for many processors.
+// A toolchain that no longer has the choice compiles without it.
+const coreExperiment = "nogreenteagc"
+
+// recipe changes whenever the same source would give another module.
+var recipe = strings.Join(coreFlags, " ") + " " + coreExperiment + " slim 1"
+
+// compile runs the Go toolchain and slims what it gives.
 func compile(ctx context.Context, moduleRoot string) ([]byte, error) {
 	temp, err := os.MkdirTemp("", "baybook-core-")
 	if err != nil {
@@ -71,18 +81,35 @@ func compile(ctx context.Context, moduleRoot string) ([]byte, error) {
 	}
 	defer os.RemoveAll(temp)
 	out := filepath.Join(temp, "core.wasm")
-	cmd := exec.CommandContext(ctx, "go", "build", "-buildmode=c-shared", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", out, "./cmd/browser")
+	said, err := compileInto(ctx, moduleRoot, out, coreExperiment)
+	if err != nil && strings.Contains(said, "GOEXPERIMENT") {
+		said, err = compileInto(ctx, moduleRoot, out, "")
+	}
+	if errors.Is(err, exec.ErrNotFound) {
+		return nil, errors.New("the Go toolchain is needed to compile the core and was not found; install Go, or use a release binary, which carries the core inside")
+	}
+	if err != nil {
+		return nil, fmt.Errorf("compiling the core: %w\n%s", err, said)
+	}
+	module, err := os.ReadFile(out)
+	if err != nil {
+		return nil, err
+	}
+	if module, err = slim(module); err != nil {
+		return nil, fmt.Errorf("compiling the core: %w", err)
+	}
+	return module, nil
+}
+
+// compileInto compiles the core into a file, and gives what the toolchain said.
+func compileInto(ctx context.Context, moduleRoot, out, experiment string) (string, error) {
+	cmd := exec.CommandContext(ctx, "go", append(slices.Clone(coreFlags), "-o", out, "./cmd/browser")...)
 	cmd.Dir = moduleRoot
-	cmd.Env = append(os.Environ(), "GOOS=wasip1", "GOARCH=wasm", "CGO_ENABLED=0", "GOFLAGS=")
+	cmd.Env = append(os.Environ(), "GOOS=wasip1", "GOARCH=wasm", "CGO_ENABLED=0", "GOFLAGS=", "GOEXPERIMENT="+experiment)
 	var said bytes.Buffer
 	cmd.Stderr = &said
-	if err := cmd.Run(); err != nil {
-		if errors.Is(err, exec.ErrNotFound) {
-			return nil, errors.New("the Go toolchain is needed to compile the core and was not found; install Go, or use a release binary, which carries the core inside")
-		}
-		return nil, fmt.Errorf("compiling the core: %w\n%s", err, said.String())
-	}
-	return os.ReadFile(out)
+	err := cmd.Run()
+	return said.String(), err
 }
 
 // keep writes a file of the cache so that no reader meets half of it.
@@ -103,10 +130,10 @@ func keep(dir, file string, data []byte) error {
 }
 
 // sourceHash is a hash of everything that the core is compiled from, the
-// toolchain's version included.
+// toolchain's version and the flags included.
 func sourceHash(moduleRoot string) (string, error) {
 	h := sha256.New()
-	io.WriteString(h, runtime.Version())
+	fmt.Fprintln(h, runtime.Version(), recipe)
 	var files []string
 	for _, folder := range coreFolders {
 		err := filepath.WalkDir(filepath.Join(moduleRoot, filepath.FromSlash(folder)), func(name string, d fs.DirEntry, err error) error {
