@@ -34,6 +34,7 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 	b := &base{theme: o.theme(), assets: render.Assets{
 		Style:  publish.Hashed("assets/sheet.css", bundle.Style),
 		Script: publish.Hashed("assets/page.js", bundle.Script),
+		Desk:   publish.Hashed("assets/desk.js", bundle.Desk),
 		Core:   publish.Hashed("assets/core.wasm", core.Module), CoreScript: publish.Hashed("assets/core.js", core.Script),
 		// The index keeps its name from edition to edition, so that a changed
 		// sheet does not change every page.
@@ -41,6 +42,7 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 	}}
 	b.add(b.assets.Style, bundle.Style)
 	b.add(b.assets.Script, bundle.Script)
+	b.add(b.assets.Desk, bundle.Desk)
 	b.add(b.assets.Core, core.Module)
 	b.add(b.assets.CoreScript, core.Script)
 	return b, errors.Join(b.folder(o.theme(), "icons"), b.folder(o.theme(), "schemas"))

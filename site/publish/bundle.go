@@ -9,8 +9,9 @@ import (
 	"github.com/evanw/esbuild/pkg/api"
 )
 
-// A Bundle is the theme's script and style, each one small file.
-type Bundle struct{ Script, Style []byte }
+// A Bundle is the theme's scripts and style, each one small file. Desk is the
+// script of the study and record pages, which sheets do without.
+type Bundle struct{ Script, Desk, Style []byte }
 
 // Bundled compiles the theme's TypeScript and CSS. The script is a classic
 // one, since pages opened from a folder may load no module.
@@ -19,11 +20,15 @@ func Bundled(theme fs.FS) (Bundle, error) {
 	if err != nil {
 		return Bundle{}, err
 	}
+	desk, err := bundleOne(theme, "scripts/desk.ts", api.FormatIIFE)
+	if err != nil {
+		return Bundle{}, err
+	}
 	style, err := bundleOne(theme, "styles/sheet.css", api.FormatDefault)
 	if err != nil {
 		return Bundle{}, err
 	}
-	return Bundle{Script: script, Style: style}, nil
+	return Bundle{Script: script, Desk: desk, Style: style}, nil
 }
 
 func bundleOne(theme fs.FS, entry string, format api.Format) ([]byte, error) {

@@ -37,7 +37,7 @@ func (p *Press) Study() ([]byte, error) {
 		}
 		return cards
 	})
-	return p.print("study.html", p.newPage("list", "study.html", "Study", areas))
+	return p.print("study.html", p.newPage("desk", "study.html", "Study", areas))
 }
 
 // SignOff renders the card on which a lead signs what a person was seen doing.
@@ -53,7 +53,7 @@ func (p *Press) SignOff() ([]byte, error) {
 
 // Record renders the page that scripts fill with the jobs on the device.
 func (p *Press) Record() ([]byte, error) {
-	return p.print("record.html", p.newPage("list", "record.html", "Record", nil))
+	return p.print("record.html", p.newPage("desk", "record.html", "Record", nil))
 }
 
 // studyAreas groups the sheets for which cards gives something.

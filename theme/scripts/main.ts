@@ -1,5 +1,4 @@
-// The page's only script: starts each behaviour. A fault in one leaves the
-// others, and the text, as they are.
+// The script of every page.
 
 import { start as calculators } from "./calculators";
 import { start as find } from "./find";
@@ -8,15 +7,9 @@ import { start as offline } from "./offline";
 import { start as practice } from "./practice";
 import { start as print } from "./print";
 import { start as readings } from "./readings";
-import { start as record } from "./record";
 import { start as shelf } from "./shelf";
+import { startAll } from "./start";
 import { start as steps } from "./steps";
 import { start as study } from "./study";
 
-for (const start of [find, shelf, job, steps, readings, calculators, practice, study, record, print, offline]) {
-  try {
-    start(document.documentElement);
-  } catch (e) {
-    console.error(e);
-  }
-}
+startAll([find, shelf, job, steps, readings, calculators, practice, study, print, offline]);

@@ -1,0 +1,8 @@
+// The second script, for the two pages of the desk: study and record. Sheets,
+// which are read in the bay, do without it.
+
+import { start as deck } from "./deck";
+import { start as record } from "./record";
+import { startAll } from "./start";
+
+startAll([deck, record]);

@@ -1,0 +1,12 @@
+// Starting the behaviours of a page.
+
+/** Starts each behaviour. A fault in one leaves the others, and the text, as they are. */
+export const startAll = (behaviours: ((root: HTMLElement) => void)[]): void => {
+  for (const start of behaviours) {
+    try {
+      start(document.documentElement);
+    } catch (e) {
+      console.error(e);
+    }
+  }
+};
