@@ -1,0 +1,162 @@
+package browsertest
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp/kb"
+)
+
+// current is the address of the screen that the step view shows.
+const current = `document.querySelector("[data-current]")?.id`
+
+func TestTicksLast(t *testing.T) {
+	p := newTab(t)
+	p.open(serve(t, shipped(t), "/").root + "power/fuse-tap.html")
+	p.tap("#step-2 .tick")
+	p.tap("#step-5 .tick")
+	p.tap("#step-5 .tick")
+	p.tap("#step-6 .tick")
+	p.reload()
+	if got := eval[[]string](p, `[...document.querySelectorAll(".tick:checked")].map((e) => e.closest(".step").id)`); strings.Join(got, " ") != "step-2 step-6" {
+		t.Errorf("after a reload the ticks are %v", got)
+	}
+}
+
+func TestStepView(t *testing.T) {
+	p := newTab(t)
+	root := serve(t, shipped(t), "/").root
+	p.open(root + "power/fuse-tap.html")
+	p.tap("[data-do=steps]")
+	p.wait(current + ` === "before-you-start"`)
+	if p.seen("#before-you-start .message") < 2 || p.seen(".step") != 0 {
+		t.Error("the first screen is not what to know first, alone")
+	}
+	steps := p.count(".step")
+	for n := 1; n <= 3; n++ {
+		p.tap(".stepper button:last-of-type:not(div button)")
+		p.wait(fmt.Sprintf(current+` === "step-%d"`, n))
+	}
+	if p.seen(".step") != 1 || p.seen("#prove-it") != 0 {
+		t.Error("more than one step is on the screen")
+	}
+	if got := p.text(".stepper p"); got != fmt.Sprintf("Step 3 of %d", steps) {
+		t.Errorf("the place reads %q", got)
+	}
+	p.tap(".stepper button:first-of-type")
+	p.wait(current + ` === "step-2"`)
+	p.key(kb.ArrowRight)
+	p.wait(current + ` === "step-3"`)
+	p.key(kb.PageDown)
+	p.wait(current + ` === "step-4"`)
+	p.key(kb.ArrowLeft)
+	p.key(kb.PageUp)
+	p.wait(current + ` === "step-2"`)
+	// An arrow in a field moves in the field.
+	p.key(kb.ArrowRight)
+	p.wait(current + ` === "step-3"`)
+	p.tap("#step-3 .reading input")
+	p.key(kb.ArrowLeft)
+	p.wait(current + ` === "step-3"`)
+	p.tap("#step-3 .tick")
+	p.key(kb.Escape)
+	p.wait(`document.body.dataset.view === undefined`)
+	if p.seen(".step") != steps {
+		t.Error("the whole sheet does not come back")
+	}
+}
+
+func TestStepViewResumes(t *testing.T) {
+	p := newTab(t)
+	root := serve(t, shipped(t), "/").root
+	p.open(root + "power/fuse-tap.html")
+	p.tap("[data-do=steps]")
+	for range 4 {
+		p.key(kb.ArrowRight)
+	}
+	p.wait(current + ` === "step-4"`)
+	if p.seen("#step-4 .calculator") != 1 {
+		t.Error("the step's calculator is not on its screen")
+	}
+	p.tap("#step-4 .tick")
+	p.reload()
+	p.wait(`document.body.dataset.view === "step" && ` + current + ` === "step-4" && document.querySelector("#step-4 .tick").checked`)
+	p.open(root + "index.html")
+	p.open(root + "power/fuse-tap.html")
+	p.wait(current + ` === "step-4"`)
+	for range p.count(".step") - 4 {
+		p.key(kb.ArrowRight)
+	}
+	p.key(kb.ArrowRight)
+	p.wait(current + ` === "prove-it"`)
+	p.key(kb.ArrowRight)
+	p.wait(current + ` === "hand-over"`)
+	p.wait(`document.querySelector(".stepper button:last-of-type:not(div button)").textContent === "Done"`)
+	p.key(kb.ArrowRight)
+	p.wait(`document.body.dataset.view === undefined`)
+	p.reload()
+	p.wait(`document.querySelector("[data-do=steps]") && !document.querySelector("[data-do=steps]").hidden`)
+	if eval[bool](p, `document.body.dataset.view === "step"`) {
+		t.Error("a sheet that was done opens in the step view")
+	}
+}
+
+// Every message that guards a step stands on the step's own screen: the one
+// inside the step, and those before the steps whose hazard the step shows.
+func TestGuardsStandOnTheStep(t *testing.T) {
+	p := newTab(t)
+	root := serve(t, shipped(t), "/").root
+	guarded := 0
+	for _, sheet := range []string{"power/fuse-tap", "passage/new-hole", "power/battery-feed", "access/door-panel"} {
+		p.open(root + sheet + ".html")
+		p.tap("[data-do=steps]")
+		p.wait(current)
+		for {
+			p.wait(`!document.querySelector(".guard") || document.querySelector("[data-current] .guard")`)
+			screen := eval[struct {
+				ID              string
+				Guards, Missing []string
+				Last            bool
+			}](p, `(() => {
+				const s = document.querySelector("[data-current]");
+				const guards = (s.dataset.guards ?? "").split(" ").filter(Boolean);
+				const shown = [...s.querySelectorAll(".message")].filter((m) => m.checkVisibility()).map((m) => m.querySelector(".titles").textContent);
+				const missing = guards.filter((id) => !shown.includes(document.getElementById(id).querySelector(".titles").textContent));
+				return {id: s.id, guards, missing, last: document.querySelector(".stepper > button:last-of-type").textContent === "Done"};
+			})()`)
+			guarded += len(screen.Guards)
+			if len(screen.Missing) > 0 {
+				t.Errorf("%s#%s: the screen lacks %v", sheet, screen.ID, screen.Missing)
+			}
+			if screen.Last {
+				break
+			}
+			p.key(kb.ArrowRight)
+			p.wait(fmt.Sprintf(current+` !== %s`, js(screen.ID)))
+		}
+		p.key(kb.ArrowRight)
+		p.wait(`document.body.dataset.view === undefined && !document.querySelector(".guard")`)
+	}
+	if guarded < 8 {
+		t.Errorf("only %d messages guard steps: the test looks at nothing", guarded)
+	}
+}
+
+// A drawing, a safety message and the step's words fit one screen's width, and
+// the buttons are there for a gloved thumb.
+func TestStepViewForAThumb(t *testing.T) {
+	p := newTab(t)
+	p.open(serve(t, shipped(t), "/").root + "passage/new-hole.html")
+	p.tap("[data-do=steps]")
+	p.key(kb.ArrowRight)
+	p.wait(current + ` === "step-1"`)
+	for _, b := range eval[[]float64](p, `[...document.querySelectorAll(".stepper > button")].map((b) => b.getBoundingClientRect().height)`) {
+		if b < 72 {
+			t.Errorf("a button of the step view is %.0f px high", b)
+		}
+	}
+	if got := eval[float64](p, `parseFloat(getComputedStyle(document.querySelector("[data-current] .what > p")).fontSize)`); got < 20 {
+		t.Errorf("the step's words are %.0f px high", got)
+	}
+}
