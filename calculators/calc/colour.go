@@ -21,35 +21,19 @@ func (d *Drawing) coloured(points []Point, width float64, ink, dashes string) {
 	if len(points) == 0 {
 		return
 	}
-	d.open("polyline")
-	d.body = append(d.body, ` points="`...)
-	for i, p := range points {
-		if i > 0 {
-			d.body = append(d.body, ' ')
-		}
-		d.number(p.X)
-		d.body = append(d.body, ',')
-		d.number(p.Y)
-	}
-	d.body = append(d.body, `" fill="none" stroke="`...)
-	d.body = AppendEscaped(d.body, ink)
-	d.body = append(d.body, '"')
-	d.attr("stroke-width", width)
+	d.Raw("<polyline")
+	d.points(points)
+	d.body = AppendForm(d.body, ` fill="none" stroke="%"`, ink)
+	d.put(` stroke-width="%"`, width)
 	if dashes != "" {
-		d.body = append(d.body, ` stroke-dasharray="`+dashes+`"`...)
+		d.body = AppendForm(d.body, ` stroke-dasharray="%"`, dashes)
 	}
-	d.body = append(d.body, "/>"...)
+	d.Raw("/>")
 }
 
 // Body draws a rectangle filled with a colour, as a fuse's.
 func (d *Drawing) Body(at Point, width, height float64, s Stroke, ink string) {
-	d.open("rect")
-	d.attr("x", at.X)
-	d.attr("y", at.Y)
-	d.attr("width", width)
-	d.attr("height", height)
-	d.body = append(d.body, strokes[s]...)
-	d.body = append(d.body, ` fill="`...)
-	d.body = AppendEscaped(d.body, ink)
-	d.body = append(d.body, `"/>`...)
+	d.rect(at.X, at.Y, width, height)
+	d.Raw(strokes[s])
+	d.body = AppendForm(d.body, ` fill="%"/>`, ink)
 }

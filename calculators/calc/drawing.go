@@ -71,57 +71,61 @@ func NewDrawing(width, height float64, title string) *Drawing {
 	return &Drawing{Width: width, Height: height, Title: title}
 }
 
+// put adds markup in which each % stands for the next of the numbers, written
+// to a hundredth of a pixel: finer is not seen, and builder and browser round
+// alike.
+func (d *Drawing) put(form string, numbers ...float64) {
+	texts := make([]string, len(numbers))
+	for i, v := range numbers {
+		texts[i] = ShowPlaces(v, 2)
+	}
+	d.body = AppendForm(d.body, form, texts...)
+}
+
 // Line draws from one point to another.
 func (d *Drawing) Line(a, b Point, s Stroke) {
-	d.open("line")
-	d.attr("x1", a.X)
-	d.attr("y1", a.Y)
-	d.attr("x2", b.X)
-	d.attr("y2", b.Y)
-	d.shut(strokes[s])
+	d.put(`<line x1="%" y1="%" x2="%" y2="%"`, a.X, a.Y, b.X, b.Y)
+	d.shut(s, Empty)
 }
 
 // Polyline draws through points, open.
-func (d *Drawing) Polyline(points []Point, s Stroke) { d.poly("polyline", points, s, Empty) }
+func (d *Drawing) Polyline(points []Point, s Stroke) { d.poly("<polyline", points, s, Empty) }
 
 // Polygon draws through points and back to the first.
-func (d *Drawing) Polygon(points []Point, s Stroke, f Fill) { d.poly("polygon", points, s, f) }
+func (d *Drawing) Polygon(points []Point, s Stroke, f Fill) { d.poly("<polygon", points, s, f) }
 
 func (d *Drawing) poly(element string, points []Point, s Stroke, f Fill) {
-	if len(points) == 0 {
-		return
+	if len(points) > 0 {
+		d.Raw(element)
+		d.points(points)
+		d.shut(s, f)
 	}
-	d.open(element)
-	d.body = append(d.body, ` points="`...)
-	for i, p := range points {
-		if i > 0 {
-			d.body = append(d.body, ' ')
-		}
-		d.number(p.X)
-		d.body = append(d.body, ',')
-		d.number(p.Y)
+}
+
+// points writes the corners of an element.
+func (d *Drawing) points(points []Point) {
+	form := ` points="%,%`
+	for _, p := range points {
+		d.put(form, p.X, p.Y)
+		form = " %,%"
 	}
-	d.body = append(d.body, '"')
-	d.shut(strokes[s], fills[f])
+	d.Raw(`"`)
 }
 
 // Rect draws a rectangle from its top left corner.
 func (d *Drawing) Rect(at Point, width, height float64, s Stroke, f Fill) {
-	d.open("rect")
-	d.attr("x", at.X)
-	d.attr("y", at.Y)
-	d.attr("width", width)
-	d.attr("height", height)
-	d.shut(strokes[s], fills[f])
+	d.rect(at.X, at.Y, width, height)
+	d.shut(s, f)
+}
+
+func (d *Drawing) rect(x, y, width, height float64) {
+	d.put(`<rect x="%" y="%" width="%" height="%"`, x, y, width, height)
 }
 
 // Circle draws a circle.
 func (d *Drawing) Circle(centre Point, radius float64, s Stroke, f Fill) {
-	d.open("circle")
-	d.attr("cx", centre.X)
-	d.attr("cy", centre.Y)
-	d.attr("r", radius)
-	d.shut(strokes[s], fills[f])
+	d.put(`<circle cx="%" cy="%" r="%"`, centre.X, centre.Y, radius)
+	d.shut(s, f)
 }
 
 // Arc draws part of a circle, from one angle to another in radians, measured
@@ -153,15 +157,8 @@ func (d *Drawing) Text(at Point, a Anchor, text string) { d.TextSized(at, a, Tex
 
 // TextSized letters in a size of its own.
 func (d *Drawing) TextSized(at Point, a Anchor, size float64, text string) {
-	d.open("text")
-	d.attr("x", at.X)
-	d.attr("y", at.Y)
-	d.attr("font-size", size)
-	d.body = append(d.body, ` text-anchor="`...)
-	d.body = append(d.body, a...)
-	d.body = append(d.body, `" font-family="sans-serif" fill="currentColor">`...)
-	d.body = AppendEscaped(d.body, text)
-	d.body = append(d.body, "</text>"...)
+	d.put(`<text x="%" y="%" font-size="%"`, at.X, at.Y, size)
+	d.body = AppendForm(d.body, ` text-anchor="%" font-family="sans-serif" fill="currentColor">%</text>`, string(a), text)
 }
 
 // Label letters over a patch of paper, so that lines behind do not cut it.
@@ -174,12 +171,8 @@ func (d *Drawing) Label(at Point, a Anchor, text string) {
 	case End:
 		x = at.X - w + 2
 	}
-	d.open("rect")
-	d.attr("x", x)
-	d.attr("y", at.Y-TextSize)
-	d.attr("width", w)
-	d.attr("height", h)
-	d.shut(fills[Paper])
+	d.rect(x, at.Y-TextSize, w, h)
+	d.Raw(` class="paper" fill="#fff"/>`)
 	d.Text(at, a, text)
 }
 
@@ -232,74 +225,30 @@ func crossings(outline []Point, c float64) []float64 {
 // Group opens a group with attributes that hold for what follows until the
 // returned function is called.
 func (d *Drawing) Group(attributes string) (done func()) {
-	d.body = append(d.body, "<g "...)
-	d.body = append(d.body, attributes...)
-	d.body = append(d.body, '>')
-	return func() { d.body = append(d.body, "</g>"...) }
+	d.Raw("<g ")
+	d.Raw(attributes)
+	d.Raw(">")
+	return func() { d.Raw("</g>") }
 }
 
 // Raw adds markup as it stands; the caller vouches that it is well formed.
 func (d *Drawing) Raw(markup string) { d.body = append(d.body, markup...) }
 
-func (d *Drawing) open(element string) {
-	d.body = append(d.body, '<')
-	d.body = append(d.body, element...)
+// shut ends an element with the kind of its line and what fills it.
+func (d *Drawing) shut(s Stroke, f Fill) {
+	d.Raw(strokes[s])
+	d.Raw(fills[f])
+	d.Raw("/>")
 }
-
-func (d *Drawing) attr(name string, v float64) {
-	d.body = append(d.body, ' ')
-	d.body = append(d.body, name...)
-	d.body = append(d.body, `="`...)
-	d.number(v)
-	d.body = append(d.body, '"')
-}
-
-func (d *Drawing) shut(attributes ...string) {
-	for _, a := range attributes {
-		d.body = append(d.body, a...)
-	}
-	if len(attributes) == 1 && attributes[0] != fills[Paper] {
-		d.body = append(d.body, ` fill="none"`...)
-	}
-	d.body = append(d.body, "/>"...)
-}
-
-// number writes a coordinate to a hundredth of a pixel: finer is not seen,
-// and builder and browser round alike.
-func (d *Drawing) number(v float64) { d.body = append(d.body, ShowPlaces(v, 2)...) }
 
 // AppendSVG writes the drawing as a whole SVG element.
 func (d *Drawing) AppendSVG(b []byte) []byte {
-	w, h := ShowPlaces(d.Width, 2), ShowPlaces(d.Height, 2)
-	b = append(b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 `...)
-	b = append(b, w+" "+h...)
 	unit := ""
 	if d.TrueSize {
 		unit = "mm"
 	}
-	b = append(b, `" width="`+w+unit+`" height="`+h+unit+`" role="img" aria-label="`...)
-	b = AppendEscaped(b, d.Title)
-	b = append(b, `">`...)
-	b = append(b, d.body...)
-	return append(b, "</svg>"...)
-}
-
-// AppendEscaped adds text with the characters escaped that mean something in
-// HTML and XML, attributes included.
-func AppendEscaped(b []byte, text string) []byte {
-	for i := range len(text) {
-		switch c := text[i]; c {
-		case '&':
-			b = append(b, "&amp;"...)
-		case '<':
-			b = append(b, "&lt;"...)
-		case '>':
-			b = append(b, "&gt;"...)
-		case '"':
-			b = append(b, "&#34;"...)
-		default:
-			b = append(b, c)
-		}
-	}
-	return b
+	w, h := ShowPlaces(d.Width, 2), ShowPlaces(d.Height, 2)
+	b = AppendForm(b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 % %" width="%%" height="%%" role="img" aria-label="%">`,
+		w, h, w, unit, h, unit, d.Title)
+	return append(append(b, d.body...), "</svg>"...)
 }

@@ -106,16 +106,20 @@ func appendStrings(b []byte, list []string) []byte {
 // AppendString writes a JSON string; s is UTF-8.
 func AppendString(b []byte, s string) []byte {
 	b = append(b, '"')
+	from := 0
 	for i := range len(s) {
-		switch c := s[i]; {
-		case c == '"' || c == '\\':
-			b = append(b, '\\', c)
-		case c < 0x20:
-			b = append(b, `\u00`...)
-			b = append(b, "0123456789abcdef"[c>>4], "0123456789abcdef"[c&15])
-		default:
-			b = append(b, c)
+		c := s[i]
+		if c >= 0x20 && c != '"' && c != '\\' {
+			continue
+		}
+		b = append(b, s[from:i]...)
+		if c < 0x20 {
+			b = append(b, '\\', 'u', '0', '0', hexDigits[c>>4], hexDigits[c&15]|0x20)
+			from = i + 1
+		} else {
+			b = append(b, '\\')
+			from = i
 		}
 	}
-	return append(b, '"')
+	return append(append(b, s[from:]...), '"')
 }

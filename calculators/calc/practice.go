@@ -58,12 +58,7 @@ func (r *Range) pick(u float64) string {
 func AppendGivens(b []byte, v *Values, pairs []Pair) []byte {
 	b = append(b, `<dl class="givens">`...)
 	for _, p := range pairs {
-		in := v.calculator.Input(p.Key)
-		b = append(b, `<div><dt>`...)
-		b = AppendEscaped(b, in.Label)
-		b = append(b, `</dt><dd>`...)
-		b = AppendEscaped(b, v.Get(p.Key).Text)
-		b = append(b, `</dd></div>`...)
+		b = AppendForm(b, `<div><dt>%</dt><dd>%</dd></div>`, v.calculator.Input(p.Key).Label, v.Word(p.Key))
 	}
 	return append(b, `</dl>`...)
 }
@@ -128,8 +123,6 @@ func (o *Output) matches(a Answer, typed string) (bool, string) {
 
 // AppendMarking writes a marking as HTML, its working folded out.
 func AppendMarking(b []byte, m Marking) []byte {
-	b = append(b, `<p class="marked"><strong>`...)
-	b = AppendEscaped(b, m.Text)
-	b = append(b, `</strong></p>`...)
+	b = AppendForm(b, `<p class="marked"><strong>%</strong></p>`, m.Text)
 	return appendItems(b, "lines", m.Working)
 }

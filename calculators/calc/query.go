@@ -78,9 +78,11 @@ func unescape(s string) (string, bool) {
 	return string(b), true
 }
 
+const hexDigits = "0123456789ABCDEF"
+
 // hexDigit is the value of a hexadecimal digit, -1 for anything else.
 func hexDigit(c byte) int {
-	if i := strings.IndexByte("0123456789ABCDEF", c); i >= 0 {
+	if i := strings.IndexByte(hexDigits, c); i >= 0 {
 		return i
 	}
 	if i := strings.IndexByte("abcdef", c); i >= 0 {
@@ -98,7 +100,7 @@ func escape(b []byte, s string) []byte {
 			b = append(b, c)
 			continue
 		}
-		b = append(b, '%', "0123456789ABCDEF"[c>>4], "0123456789ABCDEF"[c&15])
+		b = append(b, '%', hexDigits[c>>4], hexDigits[c&15])
 	}
 	return b
 }

@@ -103,36 +103,31 @@ func textOf(in *Input, value string) string {
 
 // AppendTable writes a table as HTML. The class names are the page's to style.
 func AppendTable(b []byte, t *Table, caption string) []byte {
-	b = append(b, `<table class="computed"><caption>`...)
-	b = AppendEscaped(b, caption)
-	b = append(b, `</caption><thead><tr><th scope="col">`...)
-	b = AppendEscaped(b, t.Corner)
-	b = append(b, `</th>`...)
+	b = AppendForm(b, `<table class="computed"><caption>%</caption><thead><tr><th scope="col">%</th>`, caption, t.Corner)
 	for _, h := range t.Heads {
-		b = append(b, `<th scope="col">`...)
-		b = AppendEscaped(b, h)
-		b = append(b, `</th>`...)
+		b = AppendForm(b, `<th scope="col">%</th>`, h)
 	}
 	b = append(b, `</tr></thead><tbody>`...)
 	for _, row := range t.Rows {
-		b = append(b, `<tr><th scope="row">`...)
-		b = AppendEscaped(b, row.Head)
-		b = append(b, `</th>`...)
+		b = AppendForm(b, `<tr><th scope="row">%</th>`, row.Head)
 		for _, cell := range row.Cells {
-			b = append(b, `<td data-verdict="`...)
-			b = append(b, cell.Verdict.String()...)
-			b = append(b, `">`...)
-			if cell.Text == "" {
-				b = append(b, "–"...)
-			}
-			b = AppendEscaped(b, cell.Text)
-			if cell.Verdict == Stop {
-				b = append(b, ` (stop)`...)
-			}
-			b = append(b, `</td>`...)
+			b = AppendForm(b, `<td data-verdict="%">%</td>`, cell.Verdict.String(), cell.said())
 		}
 		b = append(b, `</tr>`...)
 	}
 	b = append(b, `</tbody></table>`...)
 	return appendItems(b, "notes", t.Notes)
+}
+
+// said is what a cell shows: a dash where there is no result, and the word
+// where it must not be used.
+func (c TableCell) said() string {
+	text := c.Text
+	if text == "" {
+		text = "–"
+	}
+	if c.Verdict == Stop {
+		text += " (stop)"
+	}
+	return text
 }
