@@ -97,14 +97,6 @@ func newTab(t testing.TB) *tab {
 	return attach(t, ctx)
 }
 
-// another opens a second page in the same profile.
-func (p *tab) another() *tab {
-	p.t.Helper()
-	ctx, done := chromedp.NewContext(p.ctx)
-	p.t.Cleanup(done)
-	return attach(p.t, ctx)
-}
-
 func attach(t testing.TB, ctx context.Context) *tab {
 	t.Helper()
 	p := &tab{t: t, ctx: ctx}
@@ -330,19 +322,4 @@ func (p *tab) choose(selector, option string) {
 	p.t.Helper()
 	p.do(fmt.Sprintf(`const e = document.querySelector(%s); e.focus(); e.value = %s;
 		e.dispatchEvent(new Event("input", {bubbles: true})); e.dispatchEvent(new Event("change", {bubbles: true}))`, js(selector), js(option)))
-}
-
-// dialogs answers every question that the page asks in a box of its own.
-func (p *tab) dialogs(accept bool) {
-	events := chromedp.Events(p.ctx, page.JavascriptDialogOpening)
-	go func() {
-		for _, err := range events {
-			if err != nil {
-				return
-			}
-			if _, err := chromedp.Call(p.ctx, page.HandleJavaScriptDialog, page.HandleJavaScriptDialogParams{Accept: accept}); err != nil {
-				return
-			}
-		}
-	}()
 }

@@ -1,7 +1,7 @@
 // The study page: decks drawn from its list of cards, and the progress kept on
 // the device.
 
-import { keepOwn, keptOwnAll, parse } from "./store";
+import { keepInTab, keepOwn, keptOwnAll, parse } from "./store";
 import { type Deck, day, deckKey, keptCard } from "./study";
 
 /** Fills the study page. */
@@ -37,7 +37,7 @@ export const start = (root: HTMLElement): void => {
       said.textContent = "Nothing is due today in this choice. Come back tomorrow, or choose another area.";
       return;
     }
-    sessionStorage.setItem(deckKey, JSON.stringify({ left, done: 0 } satisfies Deck));
+    keepInTab(deckKey, JSON.stringify({ left, done: 0 } satisfies Deck));
     location.href = `${document.documentElement.dataset.root ?? ""}${left[0]}`;
   });
   page.querySelector("[data-do=save]")?.addEventListener("click", saveCards);

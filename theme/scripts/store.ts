@@ -12,12 +12,12 @@ const noJob = "none";
 const separator = "\u001f";
 
 /** Whose ticks and readings this tab shows: the job chosen here, else the one chosen last. */
-export const currentJob = (): string => read(sessionStorage, "bay-job") ?? read(localStorage, "bay-job") ?? noJob;
+export const currentJob = (): string => read("session", "bay-job") ?? read("local", "bay-job") ?? noJob;
 
 /** Chooses the job for this tab, and for tabs opened later. */
 export const chooseJob = (id: string): void => {
-  write(sessionStorage, "bay-job", id);
-  write(localStorage, "bay-job", id);
+  write("session", "bay-job", id);
+  write("local", "bay-job", id);
 };
 
 /** The jobs opened on this device, newest first. */
@@ -33,7 +33,7 @@ export const jobs = (): Job[] => {
 
 /** Opens a job and chooses it. */
 export const openJob = (vehicle: string, date: string, id: string = crypto.randomUUID()): string => {
-  write(localStorage, `bay-job:${id}`, JSON.stringify({ vehicle, date }));
+  write("local", `bay-job:${id}`, JSON.stringify({ vehicle, date }));
   chooseJob(id);
   return id;
 };
@@ -58,12 +58,12 @@ const keyOf = (job: string, sheet: string, item: string): string => ["bay", job,
 export const keep = (item: string, value: string, sheet = thisSheet(), job = currentJob()): void => {
   const key = keyOf(job, sheet, item);
   if (value === "") remove(key);
-  else write(localStorage, key, value);
+  else write("local", key, value);
 };
 
 /** What was kept under a name, null where nothing was. */
 export const kept = (item: string, sheet = thisSheet(), job = currentJob()): string | null =>
-  read(localStorage, keyOf(job, sheet, item));
+  read("local", keyOf(job, sheet, item));
 
 /** Everything kept of a job, by sheet and item. */
 export const keptOf = (job: string): Map<string, Map<string, string>> => {
@@ -87,10 +87,10 @@ export const onChange = (act: (item: string, value: string | null) => void): voi
 };
 
 /** Keeps something that belongs to the reader, not to a job: study cards, pinned sheets. */
-export const keepOwn = (name: string, value: string): void => write(localStorage, `own:${name}`, value);
+export const keepOwn = (name: string, value: string): void => write("local", `own:${name}`, value);
 
 /** What the reader kept under a name. */
-export const keptOwn = (name: string): string | null => read(localStorage, `own:${name}`);
+export const keptOwn = (name: string): string | null => read("local", `own:${name}`);
 
 /** Everything the reader kept whose name starts so. */
 export const keptOwnAll = (prefix: string): Map<string, string> => {
@@ -110,17 +110,29 @@ export const parse = <T>(text: string): T | undefined => {
   }
 };
 
+/** Keeps something for this tab alone, until it is closed. */
+export const keepInTab = (name: string, value: string): void => write("session", `own:${name}`, value);
+
+/** What this tab kept under a name. */
+export const keptInTab = (name: string): string | null => read("session", `own:${name}`);
+
+type Where = "local" | "session";
+
+/** A storage of the browser; naming one that is blocked throws already. */
+const storage = (where: Where): Storage => (where === "local" ? window.localStorage : window.sessionStorage);
+
 const entries = (): [string, string][] => {
   try {
-    return Object.keys(localStorage).map((key) => [key, localStorage.getItem(key) ?? ""]);
+    const all = storage("local");
+    return Object.keys(all).map((key) => [key, all.getItem(key) ?? ""]);
   } catch {
     return [];
   }
 };
 
-const read = (storage: Storage, key: string): string | null => {
+const read = (where: Where, key: string): string | null => {
   try {
-    return storage.getItem(key);
+    return storage(where).getItem(key);
   } catch {
     return null;
   }
@@ -128,15 +140,15 @@ const read = (storage: Storage, key: string): string | null => {
 
 const remove = (key: string): void => {
   try {
-    localStorage.removeItem(key);
+    storage("local").removeItem(key);
   } catch {
     refuse();
   }
 };
 
-const write = (storage: Storage, key: string, value: string): void => {
+const write = (where: Where, key: string, value: string): void => {
   try {
-    storage.setItem(key, value);
+    storage(where).setItem(key, value);
   } catch {
     refuse();
   }

@@ -3,7 +3,7 @@
 // (SM-2). deck.ts draws the deck.
 
 import { core } from "./core";
-import { keepOwn, keptOwn, parse } from "./store";
+import { keepInTab, keepOwn, keptInTab, keptOwn, parse } from "./store";
 
 /** A card as it is kept: the schedule's three numbers and the day it is due. */
 interface Kept {
@@ -33,7 +33,7 @@ export const keptCard = (address: string): Kept | undefined => parse<Kept>(keptO
 
 /** In a sheet: shows the deck's card alone. */
 export const start = (root: HTMLElement): void => {
-  const deck = parse<Deck>(sessionStorage.getItem(deckKey) ?? "");
+  const deck = parse<Deck>(keptInTab(deckKey) ?? "");
   const here = `${root.dataset.sheet ?? ""}.html${location.hash}`;
   if (!deck || deck.left[0] !== here) return;
   const card = document.getElementById(location.hash.slice(1));
@@ -69,7 +69,7 @@ const grade1 = async (deck: Deck, here: string, grade: number, root: HTMLElement
   keepOwn(`card:${here}`, JSON.stringify({ card, due: day(Number(card.split(" ")[2])) } satisfies Kept));
   const left = deck.left.slice(1);
   if (next.verdict === "check") left.push(here);
-  sessionStorage.setItem(deckKey, JSON.stringify({ left, done: deck.done + 1 } satisfies Deck));
+  keepInTab(deckKey, JSON.stringify({ left, done: deck.done + 1 } satisfies Deck));
   const to = left[0];
   if (to === undefined) leave(root);
   else if (to === here) location.reload();
@@ -80,7 +80,7 @@ const grade1 = async (deck: Deck, here: string, grade: number, root: HTMLElement
 };
 
 const leave = (root: HTMLElement): void => {
-  sessionStorage.removeItem(deckKey);
+  keepInTab(deckKey, "");
   location.href = `${root.dataset.root ?? ""}study.html`;
 };
 
