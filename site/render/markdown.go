@@ -239,12 +239,18 @@ func (r *parts) link(w util.BufWriter, source []byte, n ast.Node, entering bool)
 		write(w, "</a>")
 		return ast.WalkContinue, nil
 	}
-	dest := pageLink(string(n.(*ast.Link).Destination))
+	l := n.(*ast.Link)
+	dest := pageLink(string(l.Destination))
 	write(w, `<a href="`)
 	if !gmhtml.IsDangerousURL([]byte(dest)) {
 		text(w, string(util.URLEscape([]byte(dest), true)))
 	}
 	write(w, `"`)
+	if len(l.Title) > 0 {
+		write(w, ` title="`)
+		gmhtml.DefaultWriter.Write(w, l.Title)
+		write(w, `"`)
+	}
 	if strings.Contains(dest, "://") {
 		write(w, ` rel="noreferrer"`)
 	}

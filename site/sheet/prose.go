@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/util"
 )
 
 // Prose is the words of a part of a sheet, markup taken off, with the place of
@@ -57,10 +58,13 @@ func (s *Sheet) Prose(n ast.Node, skip func(ast.Node) bool) Prose {
 }
 
 type collector struct {
-	src  []byte
-	skip func(ast.Node) bool
-	text strings.Builder
-	runs []run
+	// resolve reads escapes and entities, whose places in the file are then no
+	// longer those of the text's bytes.
+	resolve bool
+	src     []byte
+	skip    func(ast.Node) bool
+	text    strings.Builder
+	runs    []run
 }
 
 // add takes in words that stand at a place of the file.
@@ -92,7 +96,11 @@ func (c *collector) collect(n ast.Node) {
 	}
 	switch n := n.(type) {
 	case *ast.Text:
-		c.add(string(n.Segment.Value(c.src)), n.Segment.Start)
+		words := n.Segment.Value(c.src)
+		if c.resolve && !n.IsRaw() {
+			words = util.ResolveNumericReferences(util.ResolveEntityNames(util.UnescapePunctuations(words)))
+		}
+		c.add(string(words), n.Segment.Start)
 		if n.SoftLineBreak() || n.HardLineBreak() {
 			c.gap(" ")
 		}
@@ -124,7 +132,7 @@ func (c *collector) collect(n ast.Node) {
 
 // plain is the words of a node.
 func (sh *shaping) plain(n ast.Node) string {
-	c := collector{src: sh.src}
+	c := collector{src: sh.src, resolve: true}
 	for child := n.FirstChild(); child != nil; child = child.NextSibling() {
 		c.collect(child)
 	}
