@@ -84,13 +84,13 @@ func isNamed(pairs []calc.Pair, name string) bool {
 // fieldMarkup writes one input with its unit choice and room for its error.
 func fieldMarkup(id string, in *calc.Input, v calc.Value, help bool) string {
 	var b strings.Builder
-	field := id + "-" + in.Name
+	field := id + "-" + strings.ReplaceAll(escape(in.Name), " ", "_") // an id holds no space (WHATWG HTML, section 3.2.6)
 	describedBy := field + "-e"
 	if help {
 		describedBy += " " + field + "-t"
 	}
 	b.WriteString(`<div class="field"><label for="` + field + `">` + escape(in.Label) + `</label>`)
-	common := ` id="` + field + `" name="` + in.Name + `" aria-describedby="` + describedBy + `"`
+	common := ` id="` + field + `" name="` + escape(in.Name) + `" aria-describedby="` + describedBy + `"`
 	switch {
 	case in.Kind == calc.Word:
 		writeSelect(&b, common, in.Words, v.Text)
