@@ -44,7 +44,7 @@ const fill = async (): Promise<void> => {
       const sum = await crypto.subtle.digest("SHA-256", await response.clone().arrayBuffer());
       const hex = [...new Uint8Array(sum)].map((b) => b.toString(16).padStart(2, "0")).join("");
       if (hex !== hash) throw new Error(`${name} belongs to another edition`);
-      await cache.put(url, response);
+      await cache.put(url, plain(response));
     }
   };
   await Promise.all(Array.from({ length: 6 }, fetcher));
@@ -58,10 +58,17 @@ const clear = async (): Promise<void> => {
   await self.clients.claim();
 };
 
-/** Answers from this edition; what it does not hold is asked of the network. */
+/** A response as if it had come at once: browsers refuse one that was redirected as an answer to a page's address. */
+const plain = (response: Response): Response =>
+  response.redirected ? new Response(response.body, { headers: response.headers }) : response;
+
+/**
+ * Answers from this edition, with or without the page's ending, since some
+ * hosts take it off; what it does not hold is asked of the network.
+ */
 const serve = async (url: URL, request: Request): Promise<Response> => {
   const cache = await caches.open(shelf);
-  const plain = new URL(url.pathname, url.origin);
-  if (plain.pathname.endsWith("/")) plain.pathname += "index.html";
-  return (await cache.match(plain)) ?? fetch(request);
+  const at = new URL(url.pathname, url.origin);
+  const page = new URL(at.pathname + (at.pathname.endsWith("/") ? "index.html" : ".html"), url.origin);
+  return (await cache.match(at)) ?? (await cache.match(page)) ?? fetch(request);
 };
