@@ -15,6 +15,7 @@ import (
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -33,8 +34,8 @@ var browsers struct {
 	close   []context.CancelFunc
 }
 
-// browser starts the browser at its first call.
-func browser(t testing.TB) context.Context {
+// started starts the browser at its first call.
+func started(t testing.TB) context.Context {
 	t.Helper()
 	browsers.Lock()
 	defer browsers.Unlock()
@@ -91,9 +92,17 @@ func newTab(t testing.TB) *tab {
 	if _, err := os.Stat(chromium); err != nil {
 		missing(t, "%s is not there: apt-get install chromium", chromium)
 	}
-	ctx, done := chromedp.NewContext(browser(t), chromedp.WithNewBrowserContext())
+	ctx, done := chromedp.NewContext(started(t), chromedp.WithNewBrowserContext())
 	t.Cleanup(done)
 	return attach(t, ctx)
+}
+
+// another opens a second page in the same profile.
+func (p *tab) another() *tab {
+	p.t.Helper()
+	ctx, done := chromedp.NewContext(p.ctx)
+	p.t.Cleanup(done)
+	return attach(p.t, ctx)
 }
 
 func attach(t testing.TB, ctx context.Context) *tab {
@@ -321,4 +330,19 @@ func (p *tab) choose(selector, option string) {
 	p.t.Helper()
 	p.do(fmt.Sprintf(`const e = document.querySelector(%s); e.focus(); e.value = %s;
 		e.dispatchEvent(new Event("input", {bubbles: true})); e.dispatchEvent(new Event("change", {bubbles: true}))`, js(selector), js(option)))
+}
+
+// dialogs answers every question that the page asks in a box of its own.
+func (p *tab) dialogs(accept bool) {
+	events := chromedp.Events(p.ctx, page.JavascriptDialogOpening)
+	go func() {
+		for _, err := range events {
+			if err != nil {
+				return
+			}
+			if _, err := chromedp.Call(p.ctx, page.HandleJavaScriptDialog, page.HandleJavaScriptDialogParams{Accept: accept}); err != nil {
+				return
+			}
+		}
+	}()
 }
