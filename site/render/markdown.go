@@ -10,6 +10,7 @@ import (
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/extension"
+	extast "github.com/yuin/goldmark/extension/ast"
 	"github.com/yuin/goldmark/renderer"
 	gmhtml "github.com/yuin/goldmark/renderer/html"
 	"github.com/yuin/goldmark/util"
@@ -45,6 +46,7 @@ func (r *parts) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) {
 	reg.Register(sheet.KindOption, r.option)
 	reg.Register(sheet.KindFence, r.fence)
 	reg.Register(ast.KindLink, r.link)
+	reg.Register(extast.KindTable, r.plainTable)
 }
 
 // root is the way from the page of the sheet that a node stands in to the
@@ -190,6 +192,27 @@ func (r *parts) table(w util.BufWriter, _ []byte, n ast.Node, entering bool) (as
 		write(w, "</div>\n")
 	}
 	return ast.WalkSkipChildren, nil
+}
+
+// plainTable writes a table of the sheet's own. One too wide for a phone is
+// moved sideways in its frame, which the keyboard reaches too.
+func (r *parts) plainTable(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+	if !entering {
+		write(w, "</table></div>\n")
+		return ast.WalkContinue, nil
+	}
+	number := 0
+	_ = ast.Walk(n.OwnerDocument(), func(other ast.Node, entering bool) (ast.WalkStatus, error) {
+		if entering && other.Kind() == extast.KindTable {
+			number++
+		}
+		if other == n {
+			return ast.WalkStop, nil
+		}
+		return ast.WalkContinue, nil
+	})
+	write(w, `<div class="wide" tabindex="0" role="region" aria-label="Table `, strconv.Itoa(number), `"><table>`, "\n")
+	return ast.WalkContinue, nil
 }
 
 func (r *parts) figure(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
