@@ -66,13 +66,13 @@ func (d *desk) build(ctx context.Context) error {
 		s.edition = edition
 	}
 	d.mu.Unlock()
+	if first && err != nil {
+		return err
+	}
 	if d.options.Built != nil {
 		d.options.Built(list, time.Since(start), err)
 	}
 	d.events.tell()
-	if first {
-		return err
-	}
 	return nil
 }
 
