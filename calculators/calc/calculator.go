@@ -68,14 +68,23 @@ func (p *Problem) Error() string {
 // Refuse makes the problem that a Run returns for inputs impossible together.
 func Refuse(input, message string) *Problem { return &Problem{Input: input, Message: message} }
 
-// input is the index of the named input.
-func (c *Calculator) input(name string) int {
+// indexOf is the index of the named input, -1 where there is none.
+func (c *Calculator) indexOf(name string) int {
 	for i := range c.Inputs {
 		if c.Inputs[i].Name == name {
 			return i
 		}
 	}
-	panic("calc: " + c.Name + " has no input " + name)
+	return -1
+}
+
+// input is the index of an input that there must be.
+func (c *Calculator) input(name string) int {
+	i := c.indexOf(name)
+	if i < 0 {
+		panic("calc: " + c.Name + " has no input " + name)
+	}
+	return i
 }
 
 // Output is the index of the named output, -1 where there is none.
@@ -90,10 +99,8 @@ func (c *Calculator) Output(name string) int {
 
 // Input finds an input by name, nil where there is none.
 func (c *Calculator) Input(name string) *Input {
-	for i := range c.Inputs {
-		if c.Inputs[i].Name == name {
-			return &c.Inputs[i]
-		}
+	if i := c.indexOf(name); i >= 0 {
+		return &c.Inputs[i]
 	}
 	return nil
 }
@@ -106,27 +113,23 @@ func (c *Calculator) Read(pairs []Pair) (*Values, []*Problem) {
 	v := &Values{calculator: c, list: make([]Value, len(c.Inputs))}
 	given := make([]bool, len(c.Inputs))
 	for _, p := range pairs {
-		in := c.Input(p.Key)
-		if in == nil {
+		i := c.indexOf(p.Key)
+		if i < 0 {
 			problems = append(problems, c.unknown(p.Key))
 			continue
 		}
-		i := c.input(p.Key)
-		if given[i] {
-			problems = append(problems, Refuse(p.Key, "given twice; give it once"))
-			continue
+		msg := "given twice; give it once"
+		if !given[i] {
+			msg = c.Inputs[i].read(p.Value, &v.list[i])
 		}
 		given[i] = true
-		value, msg := in.Read(p.Value)
 		if msg != "" {
 			problems = append(problems, Refuse(p.Key, msg))
-			continue
 		}
-		v.list[i] = value
 	}
 	for i := range c.Inputs {
 		if !given[i] {
-			v.list[i], _ = c.Inputs[i].Read(c.Inputs[i].Default)
+			c.Inputs[i].read(c.Inputs[i].Default, &v.list[i])
 		}
 	}
 	return v, problems
@@ -135,21 +138,16 @@ func (c *Calculator) Read(pairs []Pair) (*Values, []*Problem) {
 // unknown refuses an input's name, with the nearest one there is.
 func (c *Calculator) unknown(name string) *Problem {
 	var names []string
+	all := ""
 	for i := range c.Inputs {
 		names = append(names, c.Inputs[i].Name)
+		all = listed(all, c.Inputs[i].Name)
 	}
 	msg := "“" + name + "” is not an input of " + c.Name
 	if near := Nearest(name, names); near != "" {
 		return Refuse("", msg+"; did you mean "+near+"?")
 	}
-	msg += "; its inputs are "
-	for i, n := range names {
-		if i > 0 {
-			msg += ", "
-		}
-		msg += n
-	}
-	return Refuse("", msg)
+	return Refuse("", msg+"; its inputs are "+all)
 }
 
 // Eval computes with values that Read gave.

@@ -48,7 +48,7 @@ func (r *Result) slot(slot string, numbers []float64) string {
 		}
 		return o.Show(r.Outputs[i])
 	}
-	return r.values.Get(name).Text
+	return r.values.Word(name)
 }
 
 // Fill writes a line from a template, as Work, Note, Check and Stop do.

@@ -62,7 +62,7 @@ type Strand struct {
 
 // readers reads a value by the kind of its input. The message is complete
 // but for the input's name, and empty where the value is accepted.
-var readers = [...]func(in *Input, s string) (Value, string){
+var readers = [...]func(in *Input, s string, v *Value) string{
 	Number: readNumber, Count: readNumber, Word: readWord, Wire: readWire,
 	Numbers: readNumbers, Bundle: readBundle,
 }
@@ -70,10 +70,19 @@ var readers = [...]func(in *Input, s string) (Value, string){
 // Read turns text into a value, or says what is wrong with it and what is
 // accepted.
 func (in *Input) Read(s string) (Value, string) {
-	if strings.TrimSpace(s) == "" {
-		return Value{}, "nothing given; give " + in.Accepts()
+	var v Value
+	if msg := in.read(s, &v); msg != "" {
+		return Value{}, msg
 	}
-	return readers[in.Kind](in, s)
+	return v, ""
+}
+
+// read is Read into v, which is of no use where there is a message.
+func (in *Input) read(s string, v *Value) string {
+	if strings.TrimSpace(s) == "" {
+		return "nothing given; give " + in.Accepts()
+	}
+	return readers[in.Kind](in, s, v)
 }
 
 // Accepts says what the input takes: "0.05 m to 60 m", "one of wire, body".
@@ -82,66 +91,75 @@ func (in *Input) Accepts() string {
 	case in.Kind == Word:
 		return "one of " + strings.Join(in.Words, ", ")
 	case len(in.OneOf) > 0:
-		var of []string
+		of := ""
 		for _, v := range in.OneOf {
-			of = append(of, exact(v))
+			of = listed(of, exact(v))
 		}
-		return "one of " + withUnit(strings.Join(of, ", "), in.Unit)
+		return "one of " + withUnit(of, in.Unit)
 	case in.Kind == Wire:
 		return "a wire from " + Show(in.Min, 4) + " mm2 to " + Show(in.Max, 4) + " mm2, or " + gaugesWithin(in.Min, in.Max)
 	}
 	return withUnit(exact(in.Min), in.Unit) + " to " + withUnit(exact(in.Max), in.Unit)
 }
 
-func readNumber(in *Input, s string) (Value, string) {
-	q, msg := ParseQuantity(s)
-	if msg != "" {
-		return Value{}, msg + " (" + in.Accepts() + ")"
+func readNumber(in *Input, s string, v *Value) string {
+	var q Quantity
+	if msg := q.read(s); msg != "" {
+		return msg + " (" + in.Accepts() + ")"
 	}
-	v, msg := in.own(q)
-	if msg != "" {
-		return Value{}, msg
+	if msg := in.own(&q, v); msg != "" {
+		return msg
 	}
-	if in.Kind == Count {
-		if v != math.Trunc(v) {
-			return Value{}, q.String() + " is not a whole number; give " + in.Accepts()
-		}
+	if in.Kind == Count && v.Num != math.Trunc(v.Num) {
+		return q.String() + " is not a whole number; give " + in.Accepts()
+	}
+	v.Text = q.String()
+	if q.Bare {
+		v.Text = withUnit(q.Number, in.Unit)
 	}
 	if len(in.OneOf) > 0 {
-		return in.pick(q, v)
+		return in.pick(&q, v)
 	}
-	if msg := in.inRange(v, q.String()); msg != "" {
-		return Value{}, msg
-	}
-	return Value{Num: v, Text: in.textOf(q)}, ""
+	return in.inRange(v.Num, q.String())
 }
 
 // own turns a quantity into the input's own unit.
-func (in *Input) own(q Quantity) (float64, string) {
-	unit := mustUnit(in.Unit)
+func (in *Input) own(q *Quantity, v *Value) string {
+	v.Num = q.Value
 	if q.Bare {
-		return q.Value, ""
+		return ""
 	}
+	unit := mustUnit(in.Unit)
 	if q.Unit.Dim != unit.Dim {
-		return 0, q.String() + " is " + q.Unit.Dim.String() + "; " + in.wants(unit)
+		return q.is() + "; " + in.wants(unit)
 	}
-	v := Convert(q.Value, q.Unit, unit)
-	if math.IsInf(v, 0) {
-		return 0, q.String() + " is not a finite number of " + in.Unit
+	v.Num = q.in(unit) + 0 // a conversion may underflow to a negative zero
+	if math.IsInf(v.Num, 0) {
+		return q.String() + " is not a finite number of " + in.Unit
 	}
-	return v + 0, "" // a conversion may underflow to a negative zero
+	return ""
 }
 
 // wants says which units would do.
-func (in *Input) wants(unit Unit) string {
+func (in *Input) wants(unit *Unit) string {
 	if unit.Dim == None {
 		return "give a number without a unit"
 	}
-	var symbols []string
-	for _, u := range UnitsOf(unit.Dim) {
-		symbols = append(symbols, u.Symbol)
+	said := ""
+	for i := range units {
+		if units[i].Dim == unit.Dim {
+			said = listed(said, units[i].Symbol)
+		}
 	}
-	return "give " + unit.Dim.String() + " in " + strings.Join(symbols, ", ")
+	return "give " + unit.Dim.String() + " in " + said
+}
+
+// listed adds an item to a list in words.
+func listed(list, item string) string {
+	if list == "" {
+		return item
+	}
+	return list + ", " + item
 }
 
 // inRange says that a value is outside, in the input's own words.
@@ -149,123 +167,124 @@ func (in *Input) inRange(v float64, given string) string {
 	if !Under(v, in.Min) && !Over(v, in.Max) {
 		return ""
 	}
-	if in.Unit != "" && !strings.Contains(given, " ") {
+	if in.Unit != "" && strings.IndexByte(given, ' ') < 0 {
 		given = withUnit(given, in.Unit)
 	}
 	return given + " is outside " + in.Accepts()
 }
 
 // pick finds the listed number that the value is.
-func (in *Input) pick(q Quantity, v float64) (Value, string) {
+func (in *Input) pick(q *Quantity, v *Value) string {
 	for _, one := range in.OneOf {
-		if !Over(v, one) && !Under(v, one) {
-			return Value{Num: one, Text: in.textOf(q)}, ""
+		if !Over(v.Num, one) && !Under(v.Num, one) {
+			v.Num = one
+			return ""
 		}
 	}
-	return Value{}, withUnit(q.Number, q.Unit.Symbol) + " is not " + in.Accepts()
-}
-
-// textOf writes a quantity as given, a bare number with the input's own unit.
-func (in *Input) textOf(q Quantity) string {
-	if q.Bare {
-		return withUnit(q.Number, in.Unit)
-	}
-	return q.String()
+	return q.String() + " is not " + in.Accepts()
 }
 
 // readWord accepts a word in any case and with any spaces ("2.83 V").
-func readWord(in *Input, s string) (Value, string) {
+func readWord(in *Input, s string, v *Value) string {
 	given := strings.Join(strings.Fields(s), "")
 	for _, w := range in.Words {
-		if strings.EqualFold(given, w) {
-			return Value{Text: w}, ""
+		if sameWord(given, w) {
+			v.Text = w
+			return ""
 		}
 	}
 	msg := strings.TrimSpace(s) + " is not " + in.Accepts()
 	if near := Nearest(given, in.Words); near != "" {
 		msg += "; did you mean " + near + "?"
 	}
-	return Value{}, msg
+	return msg
 }
 
-func readWire(in *Input, s string) (Value, string) {
-	w, msg := ParseWire(s)
-	if msg != "" {
-		return Value{}, msg
+func readWire(in *Input, s string, v *Value) string {
+	if msg := v.Wire.read(s); msg != "" {
+		return msg
 	}
-	if Under(w.Area, in.Min) || Over(w.Area, in.Max) {
-		return Value{}, w.Text + " is outside " + in.Accepts()
+	v.Num, v.Text = v.Wire.Area, v.Wire.Text
+	if Under(v.Num, in.Min) || Over(v.Num, in.Max) {
+		return v.Text + " is outside " + in.Accepts()
 	}
-	return Value{Num: w.Area, Text: w.Text, Wire: w}, ""
+	return ""
 }
 
-func readNumbers(in *Input, s string) (Value, string) {
-	var v Value
-	var texts []string
-	for item := range strings.SplitSeq(s, ",") {
-		one := Input{Unit: in.Unit, Min: in.Min, Max: in.Max}
-		r, msg := readNumber(&one, item)
-		if msg != "" {
-			return Value{}, msg
+// eachItem takes the items of a list one by one, up to the first message.
+func eachItem(list string, take func(item string) string) string {
+	for more := true; more; {
+		var item string
+		item, list, more = strings.Cut(list, ",")
+		if msg := take(item); msg != "" {
+			return msg
 		}
-		v.List = append(v.List, r.Num)
-		texts = append(texts, r.Text)
 	}
-	if len(v.List) > in.Most {
-		return Value{}, exact(float64(len(v.List))) + " items given; at most " + exact(float64(in.Most)) + " are accepted"
-	}
-	v.Text = strings.Join(texts, ", ")
-	return v, ""
+	return ""
 }
 
-func readBundle(in *Input, s string) (Value, string) {
-	var v Value
-	var texts []string
+func readNumbers(in *Input, s string, v *Value) string {
+	one := Input{Unit: in.Unit, Min: in.Min, Max: in.Max}
+	msg := eachItem(s, func(item string) string {
+		var r Value
+		if msg := readNumber(&one, item, &r); msg != "" {
+			return msg
+		}
+		v.List, v.Text = append(v.List, r.Num), listed(v.Text, r.Text)
+		return ""
+	})
+	if msg == "" && len(v.List) > in.Most {
+		return exact(float64(len(v.List))) + " items given; at most " + exact(float64(in.Most)) + " are accepted"
+	}
+	return msg
+}
+
+func readBundle(in *Input, s string, v *Value) string {
 	all := 0
-	for item := range strings.SplitSeq(s, ",") {
-		strand, msg := in.readStrand(strings.TrimSpace(item))
-		if msg != "" {
-			return Value{}, msg
+	return eachItem(s, func(item string) string {
+		var strand Strand
+		if msg := in.readStrand(strings.TrimSpace(item), &strand); msg != "" {
+			return msg
 		}
 		if all += strand.Count; all > in.Most {
-			return Value{}, "more than " + exact(float64(in.Most)) + " wires; give 1 to " + exact(float64(in.Most)) + " in all"
+			return in.tooMany()
 		}
-		v.Strands = append(v.Strands, strand)
-		texts = append(texts, strand.Text)
-	}
-	v.Text = strings.Join(texts, ", ")
-	return v, ""
+		v.Strands, v.Text = append(v.Strands, strand), listed(v.Text, strand.Text)
+		return ""
+	})
+}
+
+// tooMany refuses more wires than a bundle may have.
+func (in *Input) tooMany() string {
+	most := exact(float64(in.Most))
+	return "more than " + most + " wires; give 1 to " + most + " in all"
 }
 
 // readStrand reads one count×diameter: "7x2.4", "2 × 3.5 mm".
-func (in *Input) readStrand(item string) (Strand, string) {
+func (in *Input) readStrand(item string, s *Strand) string {
 	const form = "; give count x diameter, such as 7x2.4mm"
-	at, sign := strings.IndexAny(item, "xX"), 1
+	at, sign := strings.IndexByte(item, 'x'), 1
+	if i := strings.IndexByte(item, 'X'); i >= 0 && (at < 0 || i < at) {
+		at = i
+	}
 	if i := strings.Index(item, "×"); i >= 0 && (at < 0 || i < at) {
 		at, sign = i, len("×")
 	}
 	if at < 0 {
-		return Strand{}, "“" + item + "” has no count" + form
+		return "“" + item + "” has no count" + form
 	}
 	count := strings.TrimSpace(item[:at])
-	n := 0
-	for i := range len(count) {
-		if !isDigit(count[i]) || n > in.Most {
-			n = 0
-			break
-		}
-		n = n*10 + int(count[i]-'0')
+	if count == "" || digits(count, 0) < len(count) || whole(count) < 1 {
+		return "“" + item + "” has no whole count of 1 or more" + form
 	}
-	if n < 1 {
-		return Strand{}, "“" + item + "” has no whole count of 1 or more" + form
+	if whole(count) > in.Most {
+		return in.tooMany()
 	}
-	if n > in.Most {
-		return Strand{}, "more than " + exact(float64(in.Most)) + " wires; give 1 to " + exact(float64(in.Most)) + " in all"
-	}
+	var v Value
 	one := Input{Unit: in.Unit, Min: in.Min, Max: in.Max}
-	v, msg := readNumber(&one, item[at+sign:])
-	if msg != "" {
-		return Strand{}, msg
+	if msg := readNumber(&one, item[at+sign:], &v); msg != "" {
+		return msg
 	}
-	return Strand{Count: n, Diameter: v.Num, Text: count + " × " + v.Text}, ""
+	s.Count, s.Diameter, s.Text = whole(count), v.Num, count+" × "+v.Text
+	return ""
 }

@@ -12,49 +12,52 @@ type Limit struct {
 // empty where it is well formed.
 func ParseLimit(pairs []Pair) (Limit, string) {
 	var l Limit
+	if msg := l.read(pairs); msg != "" {
+		return Limit{}, msg
+	}
+	return l, ""
+}
+
+// read is ParseLimit into l.
+func (l *Limit) read(pairs []Pair) string {
 	named := false
 	for i, p := range pairs {
-		for _, before := range pairs[:i] {
-			if before.Key == p.Key {
-				return Limit{}, p.Key + " is given twice; give it once"
-			}
+		if has(pairs[:i], p.Key) {
+			return p.Key + " is given twice; give it once"
 		}
 		switch p.Key {
 		case "min", "max":
-			q, msg := ParseQuantity(p.Value)
-			if msg != "" {
-				return Limit{}, p.Key + ": " + msg
-			}
+			q, has := &l.Max, &l.HasMax
 			if p.Key == "min" {
-				l.Min, l.HasMin = q, true
-			} else {
-				l.Max, l.HasMax = q, true
+				q, has = &l.Min, &l.HasMin
 			}
+			if msg := q.read(p.Value); msg != "" {
+				return p.Key + ": " + msg
+			}
+			*has = true
 			if !named {
 				l.Unit = q.Unit
 			}
 		case "unit":
-			u, ok := LookupUnit(p.Value)
-			if !ok {
-				return Limit{}, "unit: " + p.Value + " is not a known unit"
+			u := unitOf(p.Value)
+			if u == nil {
+				return "unit: " + p.Value + " is not a known unit"
 			}
-			l.Unit, named = u, true
+			l.Unit, named = *u, true
 		default:
-			return Limit{}, "“" + p.Key + "” is not known; a reading takes min, max and unit"
+			return "“" + p.Key + "” is not known; a reading takes min, max and unit"
 		}
 	}
-	for _, b := range [...]struct {
-		has bool
-		q   Quantity
-	}{{l.HasMin, l.Min}, {l.HasMax, l.Max}} {
-		if b.has && b.q.Unit.Dim != l.Unit.Dim {
-			return Limit{}, b.q.String() + " is " + b.q.Unit.Dim.String() + ", but the reading is in " + l.Unit.Symbol
-		}
+	if l.HasMin && l.Min.Unit.Dim != l.Unit.Dim {
+		return l.Min.is() + ", but the reading is in " + l.Unit.Symbol
 	}
-	if l.HasMin && l.HasMax && Over(Convert(l.Min.Value, l.Min.Unit, l.Max.Unit), l.Max.Value) {
-		return Limit{}, "min " + l.Min.String() + " is above max " + l.Max.String()
+	if l.HasMax && l.Max.Unit.Dim != l.Unit.Dim {
+		return l.Max.is() + ", but the reading is in " + l.Unit.Symbol
 	}
-	return l, ""
+	if l.HasMin && l.HasMax && Over(l.Min.in(&l.Max.Unit), l.Max.Value) {
+		return "min " + l.Min.String() + " is above max " + l.Max.String()
+	}
+	return ""
 }
 
 // String says the limit in words: "11.8 V to 12.9 V", "at most 100 mV".
@@ -73,24 +76,23 @@ func (l Limit) String() string {
 // Judge compares a reading as typed with the limit: OK within, Stop outside.
 // The text says the outcome; read is false where the reading cannot be read.
 func (l Limit) Judge(typed string) (verdict Verdict, text string, read bool) {
-	q, msg := ParseQuantity(typed)
-	if msg != "" {
+	var q Quantity
+	if msg := q.read(typed); msg != "" {
 		return Check, msg, false
 	}
 	if q.Bare {
 		q.Unit = l.Unit
 	}
 	if q.Unit.Dim != l.Unit.Dim {
-		return Check, q.String() + " is " + q.Unit.Dim.String() + "; this reading is in " + l.Unit.Symbol, false
+		return Check, q.is() + "; this reading is in " + l.Unit.Symbol, false
 	}
-	given := withUnit(q.Number, q.Unit.Symbol)
-	if l.HasMin && Under(Convert(q.Value, q.Unit, l.Min.Unit), l.Min.Value) {
+	given := q.String()
+	switch {
+	case l.HasMin && Under(q.in(&l.Min.Unit), l.Min.Value):
 		return Stop, given + " is below " + l.Min.String(), true
-	}
-	if l.HasMax && Over(Convert(q.Value, q.Unit, l.Max.Unit), l.Max.Value) {
+	case l.HasMax && Over(q.in(&l.Max.Unit), l.Max.Value):
 		return Stop, given + " is above " + l.Max.String(), true
-	}
-	if !l.HasMin && !l.HasMax {
+	case !l.HasMin && !l.HasMax:
 		return OK, given + " noted", true
 	}
 	return OK, given + " is within " + l.String(), true

@@ -2,18 +2,32 @@ package calc
 
 import "strings"
 
+// folded writes the capital letters A to Z small.
+func folded(s string) string {
+	b := []byte(s)
+	for i, c := range b {
+		if c >= 'A' && c <= 'Z' {
+			b[i] = c | 0x20
+		}
+	}
+	return string(b)
+}
+
+// sameWord reports whether two words differ at most in capital letters.
+func sameWord(a, b string) bool { return folded(a) == folded(b) }
+
 // Nearest finds the name that is most like word, or "" where none is near
 // enough to be worth offering: at most a third of its letters differ, or it
 // is the only one that begins with the word.
 func Nearest(word string, names []string) string {
 	best, least := "", 1+max(1, len(word)/3)
 	for _, n := range names {
-		if d := distance(strings.ToLower(word), strings.ToLower(n)); d < least {
+		if d := distance(folded(word), folded(n)); d < least {
 			best, least = n, d
 		}
 	}
 	if best == "" && len(word) >= 2 {
-		best = onlyBeginning(strings.ToLower(word), names)
+		best = onlyBeginning(folded(word), names)
 	}
 	return best
 }
@@ -23,7 +37,7 @@ func Nearest(word string, names []string) string {
 func onlyBeginning(word string, names []string) string {
 	found := ""
 	for _, n := range names {
-		if strings.HasPrefix(strings.ToLower(n), word) {
+		if strings.HasPrefix(folded(n), word) {
 			if found != "" {
 				return ""
 			}

@@ -29,7 +29,7 @@ func Show(v float64, figures int) string {
 		figures = 1
 	}
 	e := strconv.FormatFloat(v, 'e', figures-1, 64)
-	exponent, _ := strconv.Atoi(e[strings.IndexByte(e, 'e')+1:])
+	exponent := whole(e[strings.IndexByte(e, 'e')+1:])
 	return ShowPlaces(v, min(max(figures-1-exponent, 0), 12))
 }
 

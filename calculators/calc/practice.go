@@ -43,7 +43,7 @@ func random(state uint64) (next uint64, u float64) {
 // pick is the round value at the part u of the range, in the unit written.
 func (r *Range) pick(u float64) string {
 	own := mustUnit(r.Input.unit())
-	low, top := Convert(r.Low, own, r.Unit), Convert(r.Top, own, r.Unit)
+	low, top := convert(r.Low, own, &r.Unit), convert(r.Top, own, &r.Unit)
 	step := niceStep((top - low) / 40)
 	if r.Input.Kind == Count {
 		step = 1
@@ -100,23 +100,24 @@ func Mark(c *Calculator, pairs []Pair, output int, answer string) Marking {
 // matches compares an answer as typed with the computed one.
 func (o *Output) matches(a Answer, typed string) (bool, string) {
 	if o.Text {
-		return strings.EqualFold(strings.TrimSpace(typed), a.Text), ""
+		return sameWord(strings.TrimSpace(typed), a.Text), ""
 	}
 	if a.Text != "" { // a number with a trade name: a wire size
-		w, msg := ParseWire(typed)
+		var w WireSize
+		msg := w.read(typed)
 		return msg == "" && math.Abs(w.Area-a.Num) <= slack*a.Num, msg
 	}
-	q, msg := ParseQuantity(typed)
-	if msg != "" {
+	var q Quantity
+	if msg := q.read(typed); msg != "" {
 		return false, msg
 	}
 	unit := mustUnit(o.Unit)
 	v := q.Value
 	if !q.Bare {
 		if q.Unit.Dim != unit.Dim {
-			return false, q.String() + " is " + q.Unit.Dim.String() + "; give " + unit.Dim.String() + " (" + o.Unit + ")"
+			return false, q.is() + "; give " + unit.Dim.String() + " (" + o.Unit + ")"
 		}
-		v = Convert(q.Value, q.Unit, unit)
+		v = q.in(unit)
 	}
 	return math.Abs(v-a.Num) <= PracticeTolerance*math.Abs(a.Num)*(1+slack), ""
 }

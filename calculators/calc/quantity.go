@@ -2,7 +2,6 @@ package calc
 
 import (
 	"math"
-	"strconv"
 	"strings"
 )
 
@@ -20,76 +19,96 @@ type Quantity struct {
 // String writes the quantity as it was given, with one space before its unit.
 func (q Quantity) String() string { return withUnit(q.Number, q.Unit.Symbol) }
 
+// in is the value of a quantity in another unit of its dimension.
+func (q *Quantity) in(u *Unit) float64 { return convert(q.Value, &q.Unit, u) }
+
+// is says what a quantity measures: "4 m is a length".
+func (q *Quantity) is() string { return q.String() + " is " + q.Unit.Dim.String() }
+
 // ParseQuantity reads a decimal number and an optional unit: "4 m", "13ft",
 // "-40C", "1e3 Hz". It refuses, saying why, a decimal comma, a hexadecimal
 // or unbounded number and a unit that it does not know. The message is
 // complete but for the name of the input.
 func ParseQuantity(s string) (Quantity, string) {
+	var q Quantity
+	if msg := q.read(s); msg != "" {
+		return Quantity{}, msg
+	}
+	return q, ""
+}
+
+// read is ParseQuantity into q.
+func (q *Quantity) read(s string) string {
 	s = strings.TrimSpace(strings.ReplaceAll(s, "−", "-"))
 	if s == "" {
-		return Quantity{}, "nothing given; give a number"
+		return "nothing given; give a number"
 	}
 	n := numberLength(s)
 	rest := strings.TrimSpace(s[n:])
-	if n > 0 && strings.HasPrefix(rest, ",") {
-		return Quantity{}, s + " has a comma; write a decimal point (1.5), no thousands mark"
-	}
 	if n == 0 {
-		return Quantity{}, s + " is not a number"
+		return s + " is not a number"
 	}
-	if n == 1 && s[0] == '0' && len(s) > 1 && (s[1] == 'x' || s[1] == 'X') {
-		return Quantity{}, s + " is hexadecimal; give a decimal number"
+	if rest != "" && rest[0] == ',' {
+		return s + " has a comma; write a decimal point (1.5), no thousands mark"
 	}
-	v, err := strconv.ParseFloat(s[:n], 64)
-	if err != nil || math.IsInf(v, 0) || math.IsNaN(v) {
-		return Quantity{}, s + " is not a finite number"
+	if n == 1 && s[0] == '0' && len(s) > 1 && s[1]|0x20 == 'x' {
+		return s + " is hexadecimal; give a decimal number"
 	}
-	q := Quantity{Value: v + 0, Number: s[:n], Bare: rest == ""}
+	v := decimal(s[:n])
+	if math.IsInf(v, 0) {
+		return s + " is not a finite number"
+	}
+	q.Value, q.Number, q.Bare = v, s[:n], rest == ""
 	if v == 0 {
 		q.Value, q.Number = 0, "0" // no negative zero goes in, so none comes out
 	}
 	if q.Bare {
-		return q, ""
+		return ""
 	}
-	u, ok := LookupUnit(rest)
-	if !ok {
-		return Quantity{}, unknownUnit(s, rest)
+	u := unitOf(rest)
+	if u == nil {
+		return unknownUnit(s, rest)
 	}
-	q.Unit = u
-	return q, ""
+	q.Unit = *u
+	return ""
 }
 
 // numberLength is how many bytes of s are a decimal number: an optional sign,
 // digits with at most one point, an optional exponent. 0 where there is none.
 func numberLength(s string) int {
-	i := 0
+	i := signed(s, 0)
+	from := i
+	i = digits(s, i)
+	count := i - from
+	if i < len(s) && s[i] == '.' {
+		from = i + 1
+		i = digits(s, from)
+		count += i - from
+	}
+	if count == 0 {
+		return 0
+	}
+	if i < len(s) && s[i]|0x20 == 'e' {
+		from = signed(s, i+1)
+		if end := digits(s, from); end > from {
+			i = end
+		}
+	}
+	return i
+}
+
+// signed is the place behind a sign at i, or i where there is none.
+func signed(s string, i int) int {
 	if i < len(s) && (s[i] == '+' || s[i] == '-') {
 		i++
 	}
-	digits := 0
-	for ; i < len(s) && isDigit(s[i]); i++ {
-		digits++
-	}
-	if i < len(s) && s[i] == '.' {
+	return i
+}
+
+// digits is the place behind the digits at i.
+func digits(s string, i int) int {
+	for i < len(s) && isDigit(s[i]) {
 		i++
-		for ; i < len(s) && isDigit(s[i]); i++ {
-			digits++
-		}
-	}
-	if digits == 0 {
-		return 0
-	}
-	if i < len(s) && (s[i] == 'e' || s[i] == 'E') {
-		j := i + 1
-		if j < len(s) && (s[j] == '+' || s[j] == '-') {
-			j++
-		}
-		k := j
-		for ; k < len(s) && isDigit(s[k]); k++ {
-		}
-		if k > j {
-			i = k
-		}
 	}
 	return i
 }

@@ -12,30 +12,27 @@ type Pair struct {
 // percent-escapes undone (RFC 3986: % itself is written %25; a plus sign is a
 // plus sign). The message is empty where the query is well formed.
 func ParseQuery(raw string) ([]Pair, string) {
+	if raw == "" {
+		return nil, ""
+	}
 	var pairs []Pair
-	at := 0
-	for part := range strings.SplitSeq(raw, "&") {
-		offset := at
-		at += len(part) + 1
+	for at, more := 0, true; more; {
+		var part string
+		part, _, more = strings.Cut(raw[at:], "&")
 		if part == "" {
-			if raw == "" {
-				break
-			}
 			return nil, "an input is missing between two & signs; write name=value&name=value"
 		}
 		key, value, ok := strings.Cut(part, "=")
 		if !ok || key == "" {
 			return nil, "“" + part + "” is not name=value"
 		}
-		value, ok = unescape(value)
-		if !ok {
-			return nil, "“" + part + "” has a % that starts no escape; write % as %25"
-		}
 		key, ok = unescape(key)
-		if !ok {
+		value, whole := unescape(value)
+		if !ok || !whole {
 			return nil, "“" + part + "” has a % that starts no escape; write % as %25"
 		}
-		pairs = append(pairs, Pair{Key: key, Value: value, Offset: offset})
+		pairs = append(pairs, Pair{Key: key, Value: value, Offset: at})
+		at += len(part) + 1
 	}
 	return pairs, ""
 }

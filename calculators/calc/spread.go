@@ -35,6 +35,11 @@ type Range struct {
 func (c *Calculator) ParseSpread(pairs []Pair) (Spread, []*Problem) {
 	s := Spread{Calculator: c}
 	var problems []*Problem
+	refuse := func(input, message string) {
+		if message != "" {
+			problems = append(problems, Refuse(input, message))
+		}
+	}
 	for _, p := range pairs {
 		in := c.Input(p.Key)
 		takesList := in != nil && (in.Kind == Numbers || in.Kind == Bundle)
@@ -42,20 +47,20 @@ func (c *Calculator) ParseSpread(pairs []Pair) (Spread, []*Problem) {
 		case in == nil || takesList:
 			s.Fixed = append(s.Fixed, p)
 		case strings.Contains(p.Value, ".."):
-			r, msg := in.readRange(p.Value)
-			if msg != "" {
-				problems = append(problems, Refuse(in.Name, msg))
-				continue
+			r := Range{Input: in}
+			msg := r.read(p.Value)
+			refuse(in.Name, msg)
+			if msg == "" {
+				s.Ranges = append(s.Ranges, r)
 			}
-			s.Ranges = append(s.Ranges, r)
-		case strings.Contains(p.Value, ","):
+		case strings.IndexByte(p.Value, ',') >= 0:
 			list := List{Input: in}
-			for item := range strings.SplitSeq(p.Value, ",") {
-				if _, msg := in.Read(item); msg != "" {
-					problems = append(problems, Refuse(in.Name, msg))
-				}
+			eachItem(p.Value, func(item string) string {
+				var v Value
+				refuse(in.Name, in.read(item, &v))
 				list.Values = append(list.Values, strings.TrimSpace(item))
-			}
+				return ""
+			})
 			s.Lists = append(s.Lists, list)
 		default:
 			s.Fixed = append(s.Fixed, p)
@@ -67,62 +72,72 @@ func (c *Calculator) ParseSpread(pairs []Pair) (Spread, []*Problem) {
 }
 
 // twice refuses an input that stands among two of the three kinds, or twice
-// in one.
+// among lists or ranges; Read has refused one that stands twice among the
+// fixed.
 func (s *Spread) twice() []*Problem {
-	seen := make(map[string]bool)
+	var seen []Pair
 	var problems []*Problem
-	see := func(name string) {
-		if seen[name] {
+	see := func(name string, keep bool) {
+		if has(seen, name) {
 			problems = append(problems, Refuse(name, "given twice; give it once"))
 		}
-		seen[name] = true
-	}
-	for _, l := range s.Lists {
-		see(l.Input.Name)
-	}
-	for _, r := range s.Ranges {
-		see(r.Input.Name)
-	}
-	for _, p := range s.Fixed {
-		if seen[p.Key] {
-			problems = append(problems, Refuse(p.Key, "given twice; give it once"))
+		if keep {
+			seen = append(seen, Pair{Key: name})
 		}
+	}
+	for i := range s.Lists {
+		see(s.Lists[i].Input.Name, true)
+	}
+	for i := range s.Ranges {
+		see(s.Ranges[i].Input.Name, true)
+	}
+	for i := range s.Fixed {
+		see(s.Fixed[i].Key, false)
 	}
 	return problems
 }
 
-// readRange reads "4..12A": two bounds, the unit behind the second or both.
-func (in *Input) readRange(s string) (Range, string) {
+// has reports whether a key is among pairs.
+func has(pairs []Pair, key string) bool {
+	for i := range pairs {
+		if pairs[i].Key == key {
+			return true
+		}
+	}
+	return false
+}
+
+// read takes apart "4..12A": two bounds, the unit behind the second or both.
+func (r *Range) read(s string) string {
 	const form = "; write a range as 4..12A"
+	in := r.Input
 	if in.Kind != Number && in.Kind != Count || len(in.OneOf) > 0 {
-		return Range{}, "cannot be drawn from a range; give one value"
+		return "cannot be drawn from a range; give one value"
 	}
 	low, top, _ := strings.Cut(s, "..")
-	q2, msg := ParseQuantity(top)
-	if msg != "" {
-		return Range{}, msg + form
+	var q1, q2 Quantity
+	if msg := q2.read(top); msg != "" {
+		return msg + form
 	}
-	q1, msg := ParseQuantity(low)
-	if msg != "" {
-		return Range{}, msg + form
+	if msg := q1.read(low); msg != "" {
+		return msg + form
 	}
 	if q1.Bare {
 		q1.Unit, q1.Bare = q2.Unit, q2.Bare
 	}
-	a, msg := readNumber(in, q1.String())
-	if msg != "" {
-		return Range{}, msg
+	var a, b Value
+	if msg := readNumber(in, q1.String(), &a); msg != "" {
+		return msg
 	}
-	b, msg := readNumber(in, q2.String())
-	if msg != "" {
-		return Range{}, msg
+	if msg := readNumber(in, q2.String(), &b); msg != "" {
+		return msg
 	}
 	if a.Num >= b.Num {
-		return Range{}, s + " does not rise" + form
+		return s + " does not rise" + form
 	}
-	unit := q2.Unit
+	r.Low, r.Top, r.Unit = a.Num, b.Num, q2.Unit
 	if q2.Bare {
-		unit = mustUnit(in.Unit)
+		r.Unit = *mustUnit(in.Unit)
 	}
-	return Range{Input: in, Low: a.Num, Top: b.Num, Unit: unit}, ""
+	return ""
 }

@@ -108,27 +108,35 @@ var spellings = []struct{ as, is string }{
 
 // LookupUnit finds a unit by its symbol or another spelling of it.
 func LookupUnit(symbol string) (Unit, bool) {
-	for _, s := range spellings {
-		if s.as == symbol {
-			symbol = s.is
+	if u := unitOf(symbol); u != nil {
+		return *u, true
+	}
+	return Unit{}, false
+}
+
+// unitOf is LookupUnit, nil where there is no such unit.
+func unitOf(symbol string) *Unit {
+	for i := range spellings {
+		if spellings[i].as == symbol {
+			symbol = spellings[i].is
 			break
 		}
 	}
-	for _, u := range units {
-		if u.Symbol == symbol {
-			return u, true
+	for i := range units {
+		if units[i].Symbol == symbol {
+			return &units[i]
 		}
 	}
-	return Unit{}, false
+	return nil
 }
 
 // UnitsOf lists the units of one dimension in the order of the table, for a
 // field's unit choice and for error messages.
 func UnitsOf(d Dimension) []Unit {
 	var of []Unit
-	for _, u := range units {
-		if u.Dim == d {
-			of = append(of, u)
+	for i := range units {
+		if units[i].Dim == d {
+			of = append(of, units[i])
 		}
 	}
 	return of
@@ -136,7 +144,9 @@ func UnitsOf(d Dimension) []Unit {
 
 // Convert turns v of one unit into another of the same dimension. A value
 // already in the wanted unit comes back unchanged, bit for bit.
-func Convert(v float64, from, to Unit) float64 {
+func Convert(v float64, from, to Unit) float64 { return convert(v, &from, &to) }
+
+func convert(v float64, from, to *Unit) float64 {
 	if from.Symbol == to.Symbol {
 		return v
 	}
@@ -148,9 +158,9 @@ func Convert(v float64, from, to Unit) float64 {
 
 // mustUnit is for the unit names that a calculator's own list holds; the
 // list's validator proves that they exist.
-func mustUnit(symbol string) Unit {
-	u, ok := LookupUnit(symbol)
-	if !ok {
+func mustUnit(symbol string) *Unit {
+	u := unitOf(symbol)
+	if u == nil {
 		panic("calc: no unit " + symbol)
 	}
 	return u

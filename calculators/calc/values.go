@@ -14,10 +14,13 @@ func (v *Values) At(i int) Value { return v.list[i] }
 
 // Get is the value of the named input. It panics on a name that the
 // calculator does not list, which is a fault of the program.
-func (v *Values) Get(name string) Value { return v.list[v.calculator.input(name)] }
+func (v *Values) Get(name string) Value { return *v.at(name) }
+
+// at is Get without the copy.
+func (v *Values) at(name string) *Value { return &v.list[v.calculator.input(name)] }
 
 // Num is a number in the input's own unit.
-func (v *Values) Num(name string) float64 { return v.Get(name).Num }
+func (v *Values) Num(name string) float64 { return v.at(name).Num }
 
 // SI is a number in the base unit of its dimension: m, m2, A, V, ohm, rad,
 // parts of one for a percentage, degrees Celsius for a temperature. A wire's
@@ -29,10 +32,10 @@ func (v *Values) SI(name string) float64 {
 }
 
 // Int is a count.
-func (v *Values) Int(name string) int { return int(v.Get(name).Num) }
+func (v *Values) Int(name string) int { return int(v.at(name).Num) }
 
 // Word is the word given.
-func (v *Values) Word(name string) string { return v.Get(name).Text }
+func (v *Values) Word(name string) string { return v.at(name).Text }
 
 // unit is the unit of the input's number: a wire counts in mm2.
 func (in *Input) unit() string {

@@ -53,53 +53,50 @@ func gaugesWithin(least, most float64) string {
 // vans. The range is the caller's to check. The message is complete but for
 // the name of the input.
 func ParseWire(s string) (WireSize, string) {
-	s = strings.TrimSpace(s)
-	if n := len(s) - 3; n >= 0 && strings.EqualFold(s[n:], "AWG") {
-		return parseGauge(s, strings.TrimSpace(s[:n]))
-	}
-	if isFraction(s) {
-		return WireSize{}, s + " has no unit; say " + s + " AWG or a size in mm2"
-	}
-	q, msg := ParseQuantity(s)
-	if msg != "" {
+	var w WireSize
+	if msg := w.read(s); msg != "" {
 		return WireSize{}, msg
 	}
-	if q.Bare {
-		return WireSize{}, s + " has no unit; say " + q.Number + " AWG or " + q.Number + " mm2"
-	}
-	if q.Unit.Dim != Area {
-		return WireSize{}, q.String() + " is " + q.Unit.Dim.String() + "; give a wire size in AWG, mm2 or kcmil"
-	}
-	return WireSize{Area: Convert(q.Value, q.Unit, mustUnit("mm2")), Text: q.String()}, ""
+	return w, ""
 }
 
-// parseGauge reads the number in front of AWG: 30 to 1, 1/0 to 4/0, and the
-// printed forms 0, 00, 000 and 0000 of the last four.
-func parseGauge(given, number string) (WireSize, string) {
-	refused := func() (WireSize, string) {
-		return WireSize{}, given + " is not a wire gauge; AWG runs 30 to 1, then 1/0, 2/0, 3/0, 4/0"
+// read is ParseWire into w.
+func (w *WireSize) read(s string) string {
+	s = strings.TrimSpace(s)
+	if n := len(s) - 3; n >= 0 && sameWord(s[n:], "AWG") {
+		return w.readGauge(s, strings.TrimSpace(s[:n]))
 	}
-	gauge := 0
+	if isFraction(s) {
+		return s + " has no unit; say " + s + " AWG or a size in mm2"
+	}
+	var q Quantity
+	if msg := q.read(s); msg != "" {
+		return msg
+	}
+	if q.Bare {
+		return s + " has no unit; say " + q.Number + " AWG or " + q.Number + " mm2"
+	}
+	if q.Unit.Dim != Area {
+		return q.is() + "; give a wire size in AWG, mm2 or kcmil"
+	}
+	w.Area, w.Text = q.in(mustUnit("mm2")), q.String()
+	return ""
+}
+
+// readGauge reads the number in front of AWG: 30 to 1, 1/0 to 4/0, and the
+// printed forms 0, 00, 000 and 0000 of the last four.
+func (w *WireSize) readGauge(given, number string) string {
+	gauge := whole("0" + number)
 	switch {
-	case isFraction(number) && len(number) == 3 && number[0] >= '1' && number[0] <= '4':
+	case isFraction(number) && number[0] >= '1' && number[0] <= '4':
 		gauge = 1 - int(number[0]-'0')
 	case number == "0" || number == "00" || number == "000" || number == "0000":
 		gauge = 1 - len(number)
-	default:
-		if len(number) == 0 || len(number) > 2 || number[0] == '0' {
-			return refused()
-		}
-		for i := range len(number) {
-			if !isDigit(number[i]) {
-				return refused()
-			}
-		}
-		gauge, _ = strconv.Atoi(number)
-		if gauge > thinnestGauge {
-			return refused()
-		}
+	case number == "" || digits(number, 0) < len(number) || len(number) > 2 || number[0] == '0' || gauge > thinnestGauge:
+		return given + " is not a wire gauge; AWG runs 30 to 1, then 1/0, 2/0, 3/0, 4/0"
 	}
-	return WireSize{Area: AWGArea(gauge), Gauge: gauge, AWG: true, Text: AWGName(gauge)}, ""
+	*w = WireSize{Area: AWGArea(gauge), Gauge: gauge, AWG: true, Text: AWGName(gauge)}
+	return ""
 }
 
 // isFraction reports whether s is a gauge like 1/0 without its unit.

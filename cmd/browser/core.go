@@ -1,6 +1,7 @@
 package main
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -108,6 +109,12 @@ func asked(name, query, output string) (*calc.Calculator, []calc.Pair, int, stri
 	return calculator, pairs, i, ""
 }
 
+// number reads a number without a unit.
+func number(word string) (float64, bool) {
+	q, msg := calc.ParseQuantity(word)
+	return q.Value, msg == "" && q.Bare
+}
+
 func (c *core) mark(p []string) response {
 	calculator, pairs, output, msg := asked(p[0], p[1], p[2])
 	if msg != "" {
@@ -126,15 +133,15 @@ func (c *core) draw(p []string) response {
 	if msg != "" {
 		return fault(msg)
 	}
-	seed, err := strconv.ParseUint(p[3], 10, 64)
-	if err != nil {
+	seed, ok := number(p[3])
+	if !ok || seed < 0 || seed != math.Trunc(seed) || seed > 1<<53 {
 		return fault("the seed " + p[3] + " is not a whole number")
 	}
 	spread, problems := calculator.ParseSpread(pairs)
 	if len(problems) > 0 {
 		return response{faults: problems}
 	}
-	drawn := spread.Draw(seed, output)
+	drawn := spread.Draw(uint64(seed), output)
 	values, _ := calculator.Read(drawn)
 	return response{ok: true, html: string(calc.AppendGivens(nil, values, drawn)), query: calc.FormatQuery(drawn)}
 }
@@ -170,29 +177,32 @@ func (c *core) find(p []string) response {
 // schedule takes a card as "right ease days" and a grade, and gives the card
 // after it; again as the verdict check.
 func (c *core) schedule(p []string) response {
+	words := strings.Fields(p[0] + " " + p[1])
+	numbers := make([]float64, len(words))
+	for i, w := range words {
+		v, ok := number(w)
+		if !ok {
+			return fault(w + " is no number of a card")
+		}
+		numbers[i] = v
+	}
 	var card study.Card
-	words := strings.Fields(p[0])
-	grade, err := strconv.Atoi(p[1])
-	if err != nil || len(words) != 0 && len(words) != 3 {
+	switch len(numbers) {
+	case 4:
+		card = study.Card{Right: int(numbers[0]), Ease: numbers[1], Days: int(numbers[2])}
+	case 1:
+	default:
 		return fault("a card is three numbers and a grade one")
 	}
-	if len(words) == 3 {
-		right, err1 := strconv.Atoi(words[0])
-		ease, err2 := strconv.ParseFloat(words[1], 64)
-		days, err3 := strconv.Atoi(words[2])
-		if err1 != nil || err2 != nil || err3 != nil {
-			return fault("a card is three numbers")
-		}
-		card = study.Card{Right: right, Ease: ease, Days: days}
-	}
-	next, again := card.Next(study.Grade(grade))
+	grade := study.Grade(numbers[len(numbers)-1])
+	next, again := card.Next(grade)
 	verdict := calc.OK
 	if again {
 		verdict = calc.Check
 	}
 	return response{
 		ok: true, verdict: verdict.String(),
-		query: strconv.Itoa(next.Right) + " " + strconv.FormatFloat(next.Ease, 'f', 4, 64) + " " + strconv.Itoa(next.Days),
+		query: strconv.Itoa(next.Right) + " " + calc.ShowFixed(next.Ease, 4) + " " + strconv.Itoa(next.Days),
 	}
 }
 
@@ -212,27 +222,22 @@ func (r response) append(b []byte) []byte {
 	if r.read {
 		b = append(b, `,"read":true`...)
 	}
-	for _, part := range [...]struct{ name, value string }{
-		{"html", r.html}, {"say", r.say}, {"query", r.query}, {"verdict", r.verdict},
-	} {
-		if part.value != "" {
-			b = append(b, `,"`+part.name+`":`...)
-			b = calc.AppendString(b, part.value)
+	for i, value := range [...]string{r.html, r.say, r.query, r.verdict} {
+		if value != "" {
+			b = calc.AppendString(append(b, partHeads[i]...), value)
 		}
 	}
+	head := `,"faults":[{"input":`
+	for _, p := range r.faults {
+		b = calc.AppendString(append(b, head...), p.Input)
+		b = calc.AppendString(append(b, `,"text":`...), p.Message)
+		head = `},{"input":`
+	}
 	if len(r.faults) > 0 {
-		b = append(b, `,"faults":[`...)
-		for i, p := range r.faults {
-			if i > 0 {
-				b = append(b, ',')
-			}
-			b = append(b, `{"input":`...)
-			b = calc.AppendString(b, p.Input)
-			b = append(b, `,"text":`...)
-			b = calc.AppendString(b, p.Message)
-			b = append(b, '}')
-		}
-		b = append(b, ']')
+		b = append(b, "}]"...)
 	}
 	return append(b, '}')
 }
+
+// partHeads stand before the parts of an answer, in the order of append.
+var partHeads = [...]string{`,"html":`, `,"say":`, `,"query":`, `,"verdict":`}
