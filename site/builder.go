@@ -1,6 +1,7 @@
 package site
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"os"
@@ -34,25 +35,48 @@ func NewBuilder(o Options) *Builder { return &Builder{options: o} }
 // Nothing of it is rendered yet. The findings are returned in either case; the
 // error is a *finding.ListError where they stop publishing.
 func (b *Builder) Next(ctx context.Context) (*Edition, finding.List, error) {
+	based := b.standOn(ctx)
 	list, err := b.check()
+	baseErr := <-based
 	if err != nil {
 		return nil, nil, err
 	}
-	if err := list.Err(); err != nil {
+	if err := cmp.Or(list.Err(), baseErr); err != nil {
 		return nil, list, err
 	}
-	edition, err := b.compose(ctx)
+	edition, err := b.compose()
 	return edition, list, err
+}
+
+// standOn makes the base, while the book is read and checked, and says when it
+// is there.
+func (b *Builder) standOn(ctx context.Context) <-chan error {
+	done := make(chan error, 1)
+	if b.base != nil {
+		done <- nil
+		return done
+	}
+	go func() {
+		made, err := newBase(ctx, b.options)
+		if err == nil {
+			b.base = made
+		}
+		done <- err
+	}()
+	return done
 }
 
 // check reads the book and runs the rules over it.
 func (b *Builder) check() (finding.List, error) {
+	past := make(chan History, 1)
+	go func() { past <- b.options.history() }()
 	book, list, err := b.load()
+	history := <-past
 	if err != nil {
 		return nil, err
 	}
 	b.book = book
-	found := b.memory.Run(book, b.options.history())
+	found := b.memory.Run(book, history)
 	return append(list, found...).Dedupe(), nil
 }
 
@@ -67,14 +91,7 @@ func (b *Builder) load() (*sheet.Book, finding.List, error) {
 }
 
 // compose lists the files of an edition of the book as it was last read.
-func (b *Builder) compose(ctx context.Context) (*Edition, error) {
-	if b.base == nil {
-		made, err := newBase(ctx, b.options)
-		if err != nil {
-			return nil, err
-		}
-		b.base = made
-	}
+func (b *Builder) compose() (*Edition, error) {
 	press, err := render.NewPress(b.options.theme(), b.book, calculators.All, b.base.assets)
 	if err != nil {
 		return nil, err

@@ -67,7 +67,7 @@ func not(names ...string) func(string) bool {
 var (
 	small     = only("cmp", "errors", "iter", "maps", "math", "math/bits", "math/cmplx", "slices", "sort", "strconv", "strings", "unicode/utf8")
 	searching = only("cmp", "iter", "maps", "slices", "sort", "strconv", "strings", "unicode", "unicode/utf8")
-	browser   = only("slices", "strconv", "strings", "unsafe")
+	browser   = only("math", "slices", "strconv", "strings", "unsafe")
 )
 
 // pure is what reads no file by name, and no network.
