@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"baybook/calculators/calc"
+	"baybook/site/sheet"
 	"baybook/theme"
 )
 
@@ -28,9 +29,13 @@ func schema(_ context.Context, c *call) int {
 	if code, done := c.parse(set); done {
 		return code
 	}
-	names, err := schemaNames()
+	all, err := schemas()
 	if err != nil {
 		return c.fail(err)
+	}
+	var names []string
+	for _, s := range all {
+		names = append(names, s.Name)
 	}
 	switch set.NArg() {
 	case 0:
@@ -42,24 +47,32 @@ func schema(_ context.Context, c *call) int {
 	default:
 		return c.fail(errors.New("name one schema"))
 	}
-	name := set.Arg(0)
-	text, err := fs.ReadFile(theme.Files, path.Join("schemas", name+".json"))
-	if err != nil {
-		msg := fmt.Sprintf("there is no schema %q", name)
-		if near := calc.Nearest(name, names); near != "" {
-			msg += "; did you mean " + near + "?"
+	for _, s := range all {
+		if s.Name == set.Arg(0) {
+			return c.write(s.JSON)
 		}
-		return c.fail(fmt.Errorf("%s (baybook schema lists them)", msg))
 	}
-	return c.write(text)
+	msg := fmt.Sprintf("there is no schema %q", set.Arg(0))
+	if near := calc.Nearest(set.Arg(0), names); near != "" {
+		msg += "; did you mean " + near + "?"
+	}
+	return c.fail(fmt.Errorf("%s (baybook schema lists them)", msg))
 }
 
-// schemaNames lists the schemas that the theme carries.
-func schemaNames() ([]string, error) {
+// schemas lists those of the files that a lead writes, then those that the
+// theme carries for what the site saves.
+func schemas() ([]sheet.Schema, error) {
+	all := sheet.Schemas()
 	entries, err := fs.ReadDir(theme.Files, "schemas")
-	var names []string
-	for _, e := range entries {
-		names = append(names, strings.TrimSuffix(e.Name(), ".json"))
+	if err != nil {
+		return nil, err
 	}
-	return names, err
+	for _, e := range entries {
+		text, err := fs.ReadFile(theme.Files, path.Join("schemas", e.Name()))
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, sheet.Schema{Name: strings.TrimSuffix(e.Name(), ".json"), File: e.Name(), JSON: text})
+	}
+	return all, nil
 }
