@@ -15,7 +15,7 @@ var Crossover = &calc.Calculator{
 	Question: "Which capacitor and coil?",
 	Doc:      "The parts of a passive filter into a load, and how much it leaves of a frequency.",
 	Inputs: []calc.Input{
-		{Name: "pass", Label: "What passes", Kind: calc.Word, Words: []string{"high", "low"}, Default: "low",
+		{Name: "pass", Label: "What passes", Kind: calc.Word, Words: []string{"high", "low"}, Default: "high",
 			Help: "high: keeps bass out of a small speaker. low: keeps treble out of a bass speaker."},
 		{Name: "order", Label: "Order", Kind: calc.Count, Min: 1, Max: 4, Default: "1",
 			Help: "How many parts, and how steep: 6 dB an octave for each."},
