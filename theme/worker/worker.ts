@@ -39,15 +39,23 @@ const fill = async (): Promise<void> => {
       const [name, hash] = next;
       const url = new URL(name, self.registration.scope);
       if (await cache.match(url)) continue;
-      const response = await fetch(url, { cache: "no-cache" });
-      if (!response.ok) throw new Error(`${name}: ${response.status}`);
-      const sum = await crypto.subtle.digest("SHA-256", await response.clone().arrayBuffer());
-      const hex = [...new Uint8Array(sum)].map((b) => b.toString(16).padStart(2, "0")).join("");
-      if (hex !== hash) throw new Error(`${name} belongs to another edition`);
+      // A cache on the way may hold the last edition's for this one's: a file
+      // that differs is asked for once more, past all of them.
+      const response = (await right(url, hash, "no-cache")) ?? (await right(url, hash, "reload"));
+      if (!response) throw new Error(`${name} belongs to another edition`);
       await cache.put(url, plain(response));
     }
   };
   await Promise.all(Array.from({ length: 6 }, fetcher));
+};
+
+/** A file fetched, if it is the one with this hash. */
+const right = async (url: URL, hash: string, cache: RequestCache): Promise<Response | undefined> => {
+  const response = await fetch(url, { cache });
+  if (!response.ok) throw new Error(`${url.pathname}: ${response.status}`);
+  const sum = await crypto.subtle.digest("SHA-256", await response.clone().arrayBuffer());
+  const hex = [...new Uint8Array(sum)].map((b) => b.toString(16).padStart(2, "0")).join("");
+  return hex === hash ? response : undefined;
 };
 
 /** Throws the editions away that are no longer served. */
