@@ -1,0 +1,145 @@
+package browsertest
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"baybook/site"
+	"baybook/site/begin"
+)
+
+// kept waits until the whole book is on the device.
+func kept(p *tab) {
+	p.t.Helper()
+	p.wait(`document.querySelector("[data-kept]").textContent.includes("whole book is kept")`)
+}
+
+func TestOffline(t *testing.T) {
+	p := newTab(t)
+	s := serve(t, shipped(t), "/shop/book/")
+	p.open(s.root + "index.html")
+	kept(p)
+	s.stop()
+	p.reload()
+	p.wait(`document.querySelector(".areas")`)
+	// Never opened before: a sheet, a calculator, the core and the search.
+	p.open(s.root + "passage/door-boot.html")
+	p.wait(`document.querySelectorAll(".step").length > 5 && document.querySelectorAll(".drawing svg").length > 0`)
+	if eval[float64](p, `parseFloat(getComputedStyle(document.querySelector(".signal")).borderBottomWidth)`) == 0 {
+		t.Error("the style is not there")
+	}
+	p.open(s.root + "calculators/hinge-slack.html")
+	before := p.text(".answer")
+	field := eval[string](p, `document.querySelector(".calculator input[inputmode=decimal]").id`)
+	p.fill("#"+field, "155")
+	p.wait(`document.querySelector(".answer").innerText !== ` + js(before))
+	if hits := search(p, "gnd"); !holds(hits, 3, "ground/") {
+		t.Errorf("with no server gnd finds %v", hits)
+	}
+	p.open(s.root)
+	p.wait(`document.querySelector(".areas")`)
+}
+
+// edition builds a small book whose one sheet has a title, so many minutes ago:
+// web servers tell files apart by the second in which they were written.
+func edition(t *testing.T, title string, ago int) string {
+	t.Helper()
+	content := filepath.Join(t.TempDir(), "book")
+	if err := os.CopyFS(content, begin.Book()); err != nil {
+		t.Fatal(err)
+	}
+	sheet := filepath.Join(content, "power", "fused-lead.md")
+	text, err := os.ReadFile(sheet)
+	if err != nil {
+		t.Fatal(err)
+	}
+	line, _, _ := bytes.Cut(text[bytes.Index(text, []byte("title: ")):], []byte("\n"))
+	if err := os.WriteFile(sheet, bytes.Replace(text, line, []byte("title: "+title), 1), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	out := filepath.Join(t.TempDir(), "dist")
+	if _, list, err := site.Build(context.Background(), site.Options{Content: content, Out: out}); err != nil {
+		t.Fatal(err, list)
+	}
+	written := time.Now().Add(-time.Duration(ago) * time.Minute)
+	err = filepath.WalkDir(out, func(name string, _ fs.DirEntry, err error) error {
+		return errors.Join(err, os.Chtimes(name, written, written))
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// titles are what the one sheet of the small book is called in its page and in
+// the search index, which must never come from two editions.
+func titles(p *tab, root string) (page, found string) {
+	p.t.Helper()
+	p.open(root + "power/fused-lead.html")
+	page = p.text("h1")
+	search(p, "fused lead")
+	return page, p.text(".hits")
+}
+
+func TestNewEditionIsOfferedAndSwapsWhole(t *testing.T) {
+	p := newTab(t)
+	first, second := edition(t, "Fused lead of the elder edition", 2), edition(t, "Fused lead of the younger edition", 1)
+	s := serve(t, first, "/")
+	p.open(s.root + "index.html")
+	kept(p)
+	s.dir.Store(&second)
+	page, found := titles(p, s.root)
+	if !strings.Contains(page, "elder") || !strings.Contains(found, "elder") || strings.Contains(found, "younger") {
+		t.Errorf("before the change the page says %q, the search %q", page, found)
+	}
+	p.open(s.root + "index.html")
+	p.wait(`document.querySelector(".newer button")`)
+	// Not taken: the old edition stays whole, in every page.
+	page, found = titles(p, s.root)
+	if !strings.Contains(page, "elder") || strings.Contains(found, "younger") {
+		t.Errorf("while the newer one waits the page says %q, the search %q", page, found)
+	}
+	p.reload()
+	p.wait(`document.querySelector(".newer button")`)
+	p.tap(".newer button")
+	p.wait(`!document.querySelector(".newer") && document.querySelector("h1").textContent.includes("younger")`)
+	page, found = titles(p, s.root)
+	if !strings.Contains(page, "younger") || !strings.Contains(found, "younger") || strings.Contains(found, "elder") {
+		t.Errorf("after the change the page says %q, the search %q", page, found)
+	}
+	s.stop()
+	page, found = titles(p, s.root)
+	if !strings.Contains(page, "younger") || !strings.Contains(found, "younger") {
+		t.Errorf("without a server the page says %q, the search %q", page, found)
+	}
+}
+
+// A server that changes half way, so that a file is not the one that the
+// worker's list names, makes no mixture: the edition is refused whole.
+func TestMixedEditionIsRefused(t *testing.T) {
+	first, second := edition(t, "Fused lead of the elder edition", 2), edition(t, "Fused lead of the younger edition", 1)
+	worker, err := os.ReadFile(filepath.Join(second, "worker.js"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	mixed := filepath.Join(t.TempDir(), "mixed")
+	if err := os.CopyFS(mixed, os.DirFS(first)); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(mixed, "worker.js"), worker, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	p := newTab(t)
+	p.allowed = []string{"belongs to another edition", "ServiceWorker"}
+	s := serve(t, mixed, "/")
+	p.open(s.root + "index.html")
+	p.wait(`/could not be kept/.test(document.querySelector("[data-kept]").textContent)`)
+	p.wait(`navigator.serviceWorker.getRegistrations().then((r) => r.every((x) => !x.active))`)
+}
