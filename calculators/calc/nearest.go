@@ -17,12 +17,12 @@ func folded(s string) string {
 func sameWord(a, b string) bool { return folded(a) == folded(b) }
 
 // Nearest finds the name that is most like word, or "" where none is near
-// enough to be worth offering: at most a third of its letters differ, or it
-// is the only one that begins with the word.
+// enough to be worth offering: at most a third of its letters differ and some
+// letter is the same, or it is the only one that begins with the word.
 func Nearest(word string, names []string) string {
 	best, least := "", 1+max(1, len(word)/3)
 	for _, n := range names {
-		if d := distance(folded(word), folded(n)); d < least {
+		if d := distance(folded(word), folded(n)); d < least && d < max(len(word), len(n)) {
 			best, least = n, d
 		}
 	}

@@ -15,4 +15,8 @@ func TestNearest(t *testing.T) {
 			t.Errorf("nearest to %q is %q, want %q", word, got, want)
 		}
 	}
+	// A single wrong letter is like no single right one, so none is offered.
+	if got := calc.Nearest("K", []string{"m", "A", "V"}); got != "" {
+		t.Errorf("%q is offered for K", got)
+	}
 }

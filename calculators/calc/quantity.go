@@ -117,6 +117,9 @@ func isDigit(c byte) bool { return c >= '0' && c <= '9' }
 
 // unknownUnit words the refusal of a unit, with the nearest one known.
 func unknownUnit(given, unit string) string {
+	if sameWord(unit, "AWG") {
+		return given + " is a wire gauge, which only a wire has"
+	}
 	var names []string
 	for _, u := range units[1:] {
 		names = append(names, u.Symbol)

@@ -71,6 +71,7 @@ var refusals = []struct{ text, says string }{
 	{"4 Mm", "did you mean mm?"},
 	{"5 amp", "not known"},
 	{"16 awgs", "did you mean AWG?"},
+	{"16 AWG", "16 AWG is a wire gauge, which only a wire has"},
 	{"1.2.3", "not known"},
 }
 
