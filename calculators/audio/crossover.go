@@ -2,7 +2,6 @@ package audio
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"baybook/calculators/calc"
@@ -92,7 +91,7 @@ func crossover(in *calc.Values, out *calc.Result) *calc.Problem {
 	}
 	var missing []string
 	for _, n := range [...]string{"c1", "l1", "c2", "l2"} {
-		if !slices.Contains(names, n) {
+		if !among(names, n) {
 			missing = append(missing, n)
 		}
 	}
@@ -143,4 +142,14 @@ func showPart(p Part) string {
 		return calc.ShowUnit(1e3*p.Value, 3, "mH")
 	}
 	return calc.ShowUnit(1e6*p.Value, 3, "uF")
+}
+
+// among reports whether a list has a name.
+func among(list []string, name string) bool {
+	for _, n := range list {
+		if n == name {
+			return true
+		}
+	}
+	return false
 }

@@ -2,7 +2,8 @@ package camera
 
 import (
 	"math"
-	"slices"
+
+	"baybook/calculators/calc"
 )
 
 // The cylinders of the rule, in m.
@@ -113,7 +114,7 @@ func (c Camera) Seen(p Post) (share, strip float64) {
 				}
 			}
 		}
-		slices.Sort(stops)
+		calc.SortNumbers(stops)
 		for k := 1; k < len(stops); k++ {
 			if from, to := stops[k-1], stops[k]; c.crosses(i, (from+to)/2, planes) {
 				piece, low, high := c.piece(o, i, from, to)
@@ -161,7 +162,7 @@ func (c Camera) piece(o pane, i int, from, to float64) (area, low, high float64)
 // seenLength is how much of an upright line on the pane is in the picture,
 // given where it may enter and leave.
 func (c Camera) seenLength(o pane, across float64, stops []float64) float64 {
-	slices.Sort(stops)
+	calc.SortNumbers(stops)
 	sum := 0.0
 	for i := 1; i < len(stops); i++ {
 		if c.sees(o.at(across, (stops[i-1]+stops[i])/2)) {
@@ -175,14 +176,9 @@ func (c Camera) seenLength(o pane, across float64, stops []float64) float64 {
 // seen, which then is seen at full height.
 func (c Camera) strip(o pane, cut [][2]float64) float64 {
 	cut = append(cut, [2]float64{o.half, o.half})
-	slices.SortFunc(cut, func(a, b [2]float64) int {
-		if a[0] < b[0] {
-			return -1
-		}
-		return 1
-	})
 	widest, from := 0.0, -o.half
-	for _, to := range cut {
+	for _, i := range calc.Sorted(len(cut), func(i, j int) bool { return cut[i][0] < cut[j][0] }) {
+		to := &cut[i]
 		if gap := to[0] - from; gap > widest && c.sees(o.at((from+to[0])/2, postTall/2)) {
 			widest = gap
 		}

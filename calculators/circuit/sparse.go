@@ -2,7 +2,6 @@ package circuit
 
 import (
 	"math"
-	"slices"
 )
 
 // A lattice solves symmetric systems whose pattern is that of a circuit:
@@ -64,9 +63,8 @@ func (l *lattice) layOut(rows [][]int) {
 	next := l.n
 	for k, row := range rows {
 		for _, node := range row {
-			l.upper[k] = append(l.upper[k], l.place[node])
+			l.upper[k] = insert(l.upper[k], l.place[node])
 		}
-		slices.Sort(l.upper[k])
 		l.start[k] = next
 		next += len(row)
 	}
@@ -83,8 +81,7 @@ func (l *lattice) layOut(rows [][]int) {
 
 // element is the place of the element in row i and column j, j after i.
 func (l *lattice) element(i, j int) int {
-	at, _ := slices.BinarySearch(l.upper[i], j)
-	return l.start[i] + at
+	return l.start[i] + placeIn(l.upper[i], j)
 }
 
 // between is the place of the element that stands for a pair of nodes.
@@ -141,19 +138,35 @@ func (l *lattice) solve(rhs, x []float64) {
 	}
 }
 
+// placeIn is where v is in a sorted list, or would be.
+func placeIn(list []int, v int) int {
+	low, high := 0, len(list)
+	for low < high {
+		if middle := (low + high) / 2; list[middle] < v {
+			low = middle + 1
+		} else {
+			high = middle
+		}
+	}
+	return low
+}
+
 // insert adds v to a sorted list unless it holds it.
 func insert(list []int, v int) []int {
-	at, found := slices.BinarySearch(list, v)
-	if found {
+	at := placeIn(list, v)
+	if at < len(list) && list[at] == v {
 		return list
 	}
-	return slices.Insert(list, at, v)
+	list = append(list, v)
+	copy(list[at+1:], list[at:])
+	list[at] = v
+	return list
 }
 
 // without takes v out of a sorted list.
 func without(list []int, v int) []int {
-	if at, found := slices.BinarySearch(list, v); found {
-		return slices.Delete(list, at, at+1)
+	if at := placeIn(list, v); at < len(list) && list[at] == v {
+		return append(list[:at], list[at+1:]...)
 	}
 	return list
 }

@@ -1,9 +1,9 @@
 package circuit
 
 import (
-	"cmp"
 	"math"
-	"slices"
+
+	"baybook/calculators/calc"
 )
 
 // A drawing of a circuit reads from the feed at the top to the grounds at the
@@ -168,13 +168,11 @@ func (p *planter) sorted() []int {
 		}
 	}
 	depth := p.graph.hops(top, func(int) bool { return true })
-	nodes := make([]int, len(level))
-	for i := range nodes {
-		nodes[i] = i
+	for i := range level {
 		level[i] = math.Round(level[i] * 1e7)
 	}
-	slices.SortFunc(nodes, func(a, b int) int {
-		return cmp.Or(cmp.Compare(level[b], level[a]), cmp.Compare(depth[a], depth[b]), cmp.Compare(a, b))
+	nodes := calc.Sorted(len(level), func(a, b int) bool {
+		return level[a] > level[b] || level[a] == level[b] && depth[a] < depth[b]
 	})
 	order := make([]int, len(nodes))
 	for i, node := range nodes {

@@ -2,7 +2,6 @@ package mechanical
 
 import (
 	"math"
-	"slices"
 
 	"baybook/calculators/calc"
 )
@@ -18,15 +17,19 @@ func drawBundle(in *calc.Values, out *calc.Result) *calc.Drawing {
 	scale := 244 / math.Max(diameter, estimate)
 	centre := calc.Point{X: 160, Y: 132}
 	discs, _ := out.Laid.([]Disc)
-	var sizes []float64
-	for _, w := range discs {
-		if !slices.Contains(sizes, w.R) {
-			sizes = append(sizes, w.R)
-		}
+	sizes := make([]float64, len(discs))
+	for i, w := range discs {
+		sizes[i] = w.R
 	}
-	slices.SortFunc(sizes, func(a, b float64) int { return int(math.Copysign(1, b-a)) })
+	calc.SortNumbers(sizes)
 	for _, w := range discs {
-		tint := tints[slices.Index(sizes, w.R)%len(tints)]
+		thicker := 0 // sizes that are
+		for i := 1; i < len(sizes); i++ {
+			if sizes[i-1] >= w.R && sizes[i] > sizes[i-1] {
+				thicker++
+			}
+		}
+		tint := tints[thicker%len(tints)]
 		d.Circle(calc.Point{X: centre.X + scale*w.X, Y: centre.Y - scale*w.Y}, scale*w.R, calc.Thin, tint)
 	}
 	d.Circle(centre, scale*diameter/2, calc.Outline, calc.Empty)

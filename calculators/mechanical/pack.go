@@ -1,9 +1,9 @@
 package mechanical
 
 import (
-	"cmp"
 	"math"
-	"slices"
+
+	"baybook/calculators/calc"
 )
 
 // A Disc is a wire in the section of a bundle.
@@ -19,11 +19,7 @@ type Disc struct{ X, Y, R float64 }
 // pressure is let off by steps, which leaves a local optimum; many starts and
 // exchanges seek a good one, and the best is then made exact.
 func Pack(radii []float64) ([]Disc, float64) {
-	order := make([]int, len(radii))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortFunc(order, func(i, j int) int { return cmp.Compare(radii[j], radii[i]) })
+	order := calc.Sorted(len(radii), func(i, j int) bool { return radii[i] > radii[j] })
 	sorted := make([]float64, len(radii))
 	for i, at := range order {
 		sorted[i] = radii[at]

@@ -1,9 +1,9 @@
 package mechanical
 
 import (
-	"cmp"
 	"math"
-	"slices"
+
+	"baybook/calculators/calc"
 )
 
 // starts lay discs out afresh and say from which step to settle them.
@@ -38,9 +38,10 @@ func (s *searcher) scatter(x []float64, key func(distance float64) float64) int 
 
 // take gives places to the discs in the order of each place's key.
 func (s *searcher) take(x []float64, places [][3]float64) {
-	slices.SortStableFunc(places, func(a, b [3]float64) int { return cmp.Compare(a[0], b[0]) })
+	order := calc.Sorted(len(places), func(i, j int) bool { return places[i][0] < places[j][0] })
 	for i := range s.r {
-		x[2*i], x[2*i+1] = places[i][1], places[i][2]
+		place := &places[order[i]]
+		x[2*i], x[2*i+1] = place[1], place[2]
 	}
 }
 

@@ -1,9 +1,6 @@
 package find
 
-import (
-	"slices"
-	"strings"
-)
+import "strings"
 
 // perSheet is how many answers of one sheet stand before those of others.
 const perSheet = 3
@@ -76,11 +73,20 @@ func ranks(docs []int32) []ranked {
 func unique(list []ranked, n int) []ranked {
 	var out []ranked
 	for _, r := range list {
-		if len(out) < n && !slices.ContainsFunc(out, func(o ranked) bool { return o.doc == r.doc }) {
+		if len(out) < n && !holds(out, r.doc) {
 			out = append(out, r)
 		}
 	}
 	return out
+}
+
+func holds(list []ranked, doc int32) bool {
+	for _, r := range list {
+		if r.doc == doc {
+			return true
+		}
+	}
+	return false
 }
 
 // spread gives the first n documents, at most perSheet of each sheet before the
@@ -144,7 +150,7 @@ func (x *Index) marks(text string, marked []bool) []Span {
 		}
 		w := singular(string(s.word))
 		if len(recent) == maxPhrase {
-			recent, starts = slices.Delete(recent, 0, 1), slices.Delete(starts, 0, 1)
+			recent, starts = recent[1:], starts[1:]
 		}
 		recent, starts = append(recent, w), append(starts, s.start)
 		for from := range recent {

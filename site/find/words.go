@@ -1,9 +1,6 @@
 package find
 
-import (
-	"slices"
-	"strings"
-)
+import "strings"
 
 // stopWords are in nearly every text and tell nothing; they are left out of the
 // index and of a query. Words such as on, off, in, out, up and no stay: in this
@@ -15,8 +12,12 @@ var stopWords = [...]string{
 }
 
 func isStop(word string) bool {
-	_, found := slices.BinarySearch(stopWords[:], word)
-	return found
+	for _, w := range stopWords {
+		if w == word {
+			return true
+		}
+	}
+	return false
 }
 
 // plurals lists words that the rules of singular would get wrong. Sorted.
