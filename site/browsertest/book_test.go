@@ -108,3 +108,9 @@ func serve(t testing.TB, dir, at string) *shelf {
 	s.root = s.URL + at
 	return s
 }
+
+// stop ends the server as a lost signal would: nothing answers any more.
+func (s *shelf) stop() {
+	s.CloseClientConnections()
+	s.Close()
+}
