@@ -1,0 +1,285 @@
+package browsertest
+
+import (
+	"encoding/xml"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// papers are the two that a shop has.
+var papers = []struct {
+	name          string
+	width, height float64 // mm
+}{{"A4", 210, 297}, {"Letter", 215.9, 279.4}}
+
+const mmPerInch, mmPerPoint = 25.4, 25.4 / 72
+
+// A paperWord is a word of a printed page with its place, in points from the
+// page's upper left corner.
+type paperWord struct {
+	Text                   string
+	XMin, YMin, XMax, YMax float64
+}
+
+// UnmarshalXML reads the places by their names.
+func (w *paperWord) UnmarshalXML(d *xml.Decoder, start xml.StartElement) error {
+	for _, a := range start.Attr {
+		v, err := strconv.ParseFloat(a.Value, 64)
+		if err != nil {
+			return err
+		}
+		switch a.Name.Local {
+		case "xMin":
+			w.XMin = v
+		case "yMin":
+			w.YMin = v
+		case "xMax":
+			w.XMax = v
+		case "yMax":
+			w.YMax = v
+		}
+	}
+	return d.DecodeElement(&w.Text, &start)
+}
+
+// A paperPage is one printed page.
+type paperPage struct {
+	Width  float64     `xml:"width,attr"`
+	Height float64     `xml:"height,attr"`
+	Words  []paperWord `xml:"word"`
+}
+
+// text is the page's words in one line.
+func (p paperPage) text() string {
+	var words []string
+	for _, w := range p.Words {
+		words = append(words, w.Text)
+	}
+	return strings.Join(words, " ")
+}
+
+// printed prints the page that stands in a tab to a PDF and gives the file.
+func printed(p *tab, width, height float64) string {
+	p.t.Helper()
+	data, err := chromedp.Run(p.ctx, chromedp.PrintToPDF(
+		chromedp.PDFPaper(chromedp.PaperSize{Width: width / mmPerInch, Height: height / mmPerInch}), chromedp.PDFPreferCSSPageSize()))
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	file := filepath.Join(p.t.TempDir(), "page.pdf")
+	if err := os.WriteFile(file, data, 0o644); err != nil {
+		p.t.Fatal(err)
+	}
+	return file
+}
+
+// poppler runs one of the PDF tools.
+func poppler(t testing.TB, tool string, arguments ...string) []byte {
+	t.Helper()
+	if _, err := exec.LookPath(tool); err != nil {
+		missing(t, "%s is not there: apt-get install poppler-utils", tool)
+	}
+	out, err := exec.Command(tool, arguments...).Output()
+	if err != nil {
+		t.Fatalf("%s: %v", tool, err)
+	}
+	return out
+}
+
+// pagesOf reads a PDF.
+func pagesOf(t testing.TB, file string) []paperPage {
+	t.Helper()
+	var doc struct {
+		Pages []paperPage `xml:"body>doc>page"`
+	}
+	d := xml.NewDecoder(strings.NewReader(string(poppler(t, "pdftotext", "-bbox", file, "-"))))
+	d.Strict, d.Entity = false, xml.HTMLEntity
+	if err := d.Decode(&doc); err != nil {
+		t.Fatal(err)
+	}
+	if len(doc.Pages) == 0 {
+		t.Fatal("the PDF has no page")
+	}
+	return doc.Pages
+}
+
+// sheetsWith lists the pages of sheets that hold what a selector finds.
+func sheetsWith(t *testing.T, p *tab, root, selector string) []string {
+	t.Helper()
+	p.open(root + "a-z.html")
+	all := eval[[]string](p, `[...new Set([...document.querySelectorAll(".letters ~ section a")].map((a) => a.getAttribute("href")).filter((h) => h.includes("/") && !h.startsWith("calculators/")))]`)
+	var with []string
+	for _, page := range all {
+		has := eval[bool](p, `fetch(`+js(root+page)+`).then((r) => r.text()).then((t) => !!new DOMParser().parseFromString(t, "text/html").querySelector(`+js(selector)+`))`)
+		if has {
+			with = append(with, page)
+		}
+	}
+	return with
+}
+
+func TestTitleBlockOnEveryPage(t *testing.T) {
+	p := newTab(t)
+	root := serve(t, shipped(t), "/").root
+	for _, page := range []string{"power/fuse-tap.html", "reference/wire-sizes.html", "jobs/bookmobile.html", "book/house-rules.html"} {
+		p.open(root + page)
+		number := eval[string](p, "document.documentElement.dataset.number")
+		title := p.text("h1")
+		for _, paper := range papers {
+			pages := pagesOf(t, printed(p, paper.width, paper.height))
+			for i, sheet := range pages {
+				if math.Abs(sheet.Width*mmPerPoint-paper.width) > 1 || math.Abs(sheet.Height*mmPerPoint-paper.height) > 1 {
+					t.Errorf("%s on %s: page %d is %.0f × %.0f points", page, paper.name, i+1, sheet.Width, sheet.Height)
+				}
+				text := sheet.text()
+				for _, want := range []string{"Legal owner", "Revision", "Date of issue", number, title, fmt.Sprintf("%d / %d", i+1, len(pages))} {
+					if !strings.Contains(text, want) {
+						t.Errorf("%s on %s: page %d of %d lacks %q", page, paper.name, i+1, len(pages), want)
+					}
+				}
+				for _, w := range sheet.Words {
+					if w.XMin < 0 || w.XMax > sheet.Width || w.YMax > sheet.Height {
+						t.Errorf("%s on %s: “%s” runs off page %d", page, paper.name, w.Text, i+1)
+					}
+				}
+			}
+		}
+	}
+}
+
+// firstWords are the first words of each step as they are printed: of its
+// message where it has one.
+const firstWords = `[...document.querySelectorAll(".step")].map((s) => {
+	const block = [...s.querySelector(".what").children].find((c) => c.innerText.trim() !== "");
+	return block.innerText.trim().split(/\s+/).slice(0, 3);
+})`
+
+// A step's number is on the page of its first words, beside them; so is every
+// signal word with the title of its message.
+func TestStepNumbersStayWithTheirSteps(t *testing.T) {
+	p := newTab(t)
+	root := serve(t, shipped(t), "/").root
+	looked := 0
+	for _, page := range sheetsWith(t, p, root, ".step") {
+		p.open(root + page)
+		steps := eval[[][]string](p, firstWords)
+		for _, paper := range papers {
+			pages := pagesOf(t, printed(p, paper.width, paper.height))
+			for n, words := range steps {
+				if !beside(pages, strconv.Itoa(n+1), words) {
+					t.Errorf("%s on %s: the number of step %d is not beside “%s”", page, paper.name, n+1, strings.Join(words, " "))
+				}
+				looked++
+			}
+			for i, sheet := range pages {
+				for j, w := range sheet.Words {
+					if (w.Text == "WARNING" || w.Text == "CAUTION" || w.Text == "DANGER" || w.Text == "NOTICE") && j+1 == len(sheet.Words) {
+						t.Errorf("%s on %s: page %d ends with %s", page, paper.name, i+1, w.Text)
+					}
+				}
+			}
+		}
+	}
+	if looked < 200 {
+		t.Errorf("only %d steps were looked at", looked)
+	}
+}
+
+// beside reports whether a page has the number in its left margin and the
+// words on the same height.
+func beside(pages []paperPage, number string, words []string) bool {
+	for _, page := range pages {
+		for _, n := range page.Words {
+			if n.Text != number || n.XMin > 90 {
+				continue
+			}
+			for i := range page.Words {
+				if i+len(words) <= len(page.Words) && match(page.Words[i:], words) && page.Words[i].XMin > n.XMax && math.Abs(page.Words[i].YMin-n.YMin) < 24 {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+func match(page []paperWord, words []string) bool {
+	for i, w := range words {
+		if !strings.HasPrefix(page[i].Text, w) && !strings.HasPrefix(w, page[i].Text) {
+			return false
+		}
+	}
+	return true
+}
+
+// The lamination card of a procedure is one page: hazards, tools, steps in
+// short, limits.
+func TestCardIsOnePage(t *testing.T) {
+	p := newTab(t)
+	root := serve(t, shipped(t), "/").root
+	pages := sheetsWith(t, p, root, ".step")
+	if len(pages) < 15 {
+		t.Fatalf("only %v have steps", pages)
+	}
+	for _, page := range pages {
+		p.open("about:blank")
+		p.open(root + page + "#card")
+		p.wait(`document.body.dataset.view === "card"`)
+		steps := p.count(".step")
+		for _, paper := range papers {
+			sheets := pagesOf(t, printed(p, paper.width, paper.height))
+			if len(sheets) != 1 {
+				t.Errorf("%s: the card takes %d pages of %s", page, len(sheets), paper.name)
+				continue
+			}
+			text := sheets[0].text()
+			for _, want := range []string{"What can hurt", "Tools", "Prove it", strconv.Itoa(steps), eval[string](p, "document.documentElement.dataset.number")} {
+				if !strings.Contains(text, want) {
+					t.Errorf("%s: the card on %s lacks %q", page, paper.name, want)
+				}
+			}
+		}
+	}
+}
+
+// The hand-over record of a job is one sheet with a title block.
+func TestRecordPrintsOnOneSheet(t *testing.T) {
+	p := newTab(t)
+	root := serve(t, shipped(t), "/").root
+	openJob(p, root, "Van 7")
+	p.open(root + "power/fuse-tap.html")
+	p.tap("#step-1 .tick")
+	p.fill("#reading-feed-contact input", "12.6")
+	p.wait(verdictOf("feed-contact") + ` === "ok"`)
+	p.open(root + "ground/ground-point.html")
+	p.tap("#step-1 .tick")
+	p.fill("#reading-ground-drop input", "150")
+	p.wait(verdictOf("ground-drop") + ` === "stop"`)
+	p.open(root + "record.html")
+	p.wait(`document.querySelector("[data-shown]").textContent.includes("OUT OF LIMITS")`)
+	for _, paper := range papers {
+		pages := pagesOf(t, printed(p, paper.width, paper.height))
+		if len(pages) != 1 {
+			t.Errorf("the record takes %d pages of %s", len(pages), paper.name)
+		}
+		text := pages[0].text()
+		for _, want := range []string{"Hand-over record", "Van 7", "Signed", "12.6 V", "150 mV", "OUT OF LIMITS", "PW-01", "GR-01"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("the printed record lacks %q: %s", want, text)
+			}
+		}
+		for _, wrong := range []string{"Open a job", "Choose", "Save as"} {
+			if strings.Contains(text, wrong) {
+				t.Errorf("the printed record shows %q", wrong)
+			}
+		}
+	}
+}
