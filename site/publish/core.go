@@ -62,16 +62,19 @@ func cacheFolder() string {
 	return filepath.Join(cache, "baybook")
 }
 
-// coreFlags make the core small: no call is replaced by the body of what it
-// calls, which nothing here is so hot as to need, and no symbols.
-var coreFlags = []string{"build", "-buildmode=c-shared", "-trimpath", "-buildvcs=false", "-gcflags=all=-l", "-ldflags=-s -w"}
+// coreFlags make the core small. No call is replaced by the body of what it
+// calls, which nothing here is so hot as to need. The standard library does
+// without the checks by which it would find its own mistakes; the formulas
+// keep theirs.
+var coreFlags = []string{"build", "-buildmode=c-shared", "-trimpath", "-buildvcs=false",
+	"-gcflags=all=-l", "-gcflags=std=-l -B -d=disablenil=1", "-ldflags=-s -w"}
 
 // coreExperiment leaves out of the core a collector made for many processors.
 // A toolchain that no longer has the choice compiles without it.
 const coreExperiment = "nogreenteagc"
 
 // recipe changes whenever the same source would give another module.
-var recipe = strings.Join(coreFlags, " ") + " " + coreExperiment + " slim 1"
+var recipe = strings.Join(coreFlags, " ") + " " + coreExperiment + " slim 2"
 
 // compile runs the Go toolchain and slims what it gives.
 func compile(ctx context.Context, moduleRoot string) ([]byte, error) {

@@ -10,7 +10,7 @@ import (
 // makes tens of thousands of segments. Their addresses do not pack, zero bytes
 // do: with the runs written out, the packed core is a tenth smaller. Longer
 // runs than farApart stay out, so that memory which starts empty is not sent.
-const farApart = 4096
+const farApart = 1 << 16
 
 // slim gives a module that does the same and packs smaller: the pieces of its
 // memory joined, and forgotten what only the text of a crash report would
@@ -30,7 +30,7 @@ func slim(module []byte) ([]byte, error) {
 		}
 		data = joined(data)
 		for _, s := range data {
-			forgetNames(s.bytes)
+			forgetNames(s)
 		}
 		list[i].body = dataBody(data)
 	}

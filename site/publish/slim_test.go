@@ -7,6 +7,7 @@ import (
 	"math/rand"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -107,7 +108,7 @@ func TestSlimRefusesWhatIsNoModule(t *testing.T) {
 func compiled(t *testing.T) []byte {
 	t.Helper()
 	out := filepath.Join(t.TempDir(), "core.wasm")
-	if said, err := compileInto(t.Context(), filepath.Join("..", ".."), out, ""); err != nil {
+	if said, err := compileInto(t.Context(), filepath.Join("..", ".."), out, coreExperiment); err != nil {
 		t.Fatalf("%v\n%s", err, said)
 	}
 	module, err := os.ReadFile(out)
@@ -121,19 +122,12 @@ func compiled(t *testing.T) []byte {
 // library's own reader.
 func functionsOf(t *testing.T, module []byte) *gosym.Table {
 	t.Helper()
-	for _, s := range joined(dataOf(t, module)) {
-		at := bytes.Index(s.bytes, []byte(tableMagic))
-		if at < 0 {
-			continue
-		}
-		table, err := gosym.NewTable(nil, gosym.NewLineTable(s.bytes[at:], 0))
-		if err != nil {
-			t.Fatal(err)
-		}
-		return table
+	found, _ := tableOf(t, module)
+	table, err := gosym.NewTable(nil, gosym.NewLineTable(found.memory, 0))
+	if err != nil {
+		t.Fatal(err)
 	}
-	t.Fatal("no function table in the module")
-	return nil
+	return table
 }
 
 func TestSlimForgetsNamesAndNothingElse(t *testing.T) {
@@ -161,25 +155,63 @@ func TestSlimForgetsNamesAndNothingElse(t *testing.T) {
 	keepsRuns(t, module, small)
 }
 
+// tableOf is the function table of a module, and the memory it is in.
+func tableOf(t *testing.T, module []byte) (functionTable, segment) {
+	t.Helper()
+	for _, s := range joined(dataOf(t, module)) {
+		if at := bytes.Index(s.bytes, []byte(tableMagic)); at >= 0 {
+			return functionTable{memory: s.bytes[at:], at: uint64(s.at) + uint64(at)}, s
+		}
+	}
+	t.Fatal("no function table in the module")
+	return functionTable{}, segment{}
+}
+
 // keepsRuns compares every run that the runtime needs.
 func keepsRuns(t *testing.T, module, small []byte) {
 	t.Helper()
-	tables := make([]functionTable, 2)
-	for i, m := range [][]byte{module, small} {
-		for _, s := range joined(dataOf(t, m)) {
-			if at := bytes.Index(s.bytes, []byte(tableMagic)); at >= 0 {
-				tables[i] = functionTable{s.bytes[at:]}
-			}
-		}
-	}
-	a, b := tables[0], tables[1]
+	a, _ := tableOf(t, module)
+	b, _ := tableOf(t, small)
 	for i := range a.part(headFunctions) {
-		was, is := a.kept(a.record(i)), b.kept(b.record(i))
-		for k := range was {
-			if was[k] != is[k] || !bytes.Equal(a.run(was[k]), b.run(is[k])) {
+		needed, shown := a.fields(a.record(i))
+		for k, field := range needed {
+			if a.word(field) != b.word(field) || !bytes.Equal(a.run(a.word(field)), b.run(b.word(field))) {
 				t.Fatalf("function %d: run %d differs", i, k)
 			}
 		}
+		for k, field := range shown {
+			if b.word(field) != 0 {
+				t.Fatalf("function %d: run %d is still there", i, k)
+			}
+		}
+	}
+}
+
+// TestSlimFinderFinds looks up every stretch of addresses as the runtime does:
+// from the function that the finder gives, on to the last that begins there.
+func TestSlimFinderFinds(t *testing.T) {
+	module := compiled(t)
+	small, err := slim(module)
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := make([][]uint64, 2)
+	for k, m := range [][]byte{module, small} {
+		table, in := tableOf(t, m)
+		list := table.finder(in)
+		if len(list) == 0 {
+			t.Fatal("no finder in the module")
+		}
+		for i := 0; i < len(list)/finderEntry; i++ {
+			function := uint64(binary.LittleEndian.Uint32(list[i*finderEntry:]))
+			for table.starts(function+1) <= table.starts(0)+uint64(i)*stretch/functionRoom {
+				function++
+			}
+			found[k] = append(found[k], function)
+		}
+	}
+	if !slices.Equal(found[0], found[1]) {
+		t.Error("other functions are found")
 	}
 }
 
@@ -193,11 +225,11 @@ func TestForgetNamesLeavesWhatItDoesNotKnow(t *testing.T) {
 				binary.LittleEndian.PutUint64(memory[4+head:], uint64(rnd.Intn(200)))
 			}
 		}
-		forgetNames(memory) // must not reach outside
+		forgetNames(segment{bytes: memory}) // must not reach outside
 	}
 	other := append([]byte{0xf9}, make([]byte, 200)...)
 	was := bytes.Clone(other)
-	forgetNames(other)
+	forgetNames(segment{bytes: other})
 	if !bytes.Equal(other, was) {
 		t.Error("a table of another version was changed")
 	}

@@ -3,6 +3,7 @@ package publish
 import (
 	"bytes"
 	"encoding/binary"
+	"slices"
 )
 
 // A Go program carries the name, file and line of every instruction, for the
@@ -26,37 +27,53 @@ const (
 	headSize      = 72
 )
 
-// Where a function's record has what is forgotten or must be kept.
+// Where a function's record has what is forgotten or must be kept. Behind the
+// record stand the places of more runs, then those of pieces of data.
 const (
-	recordName  = 4
-	recordStack = 16 // the run of stack sizes
-	recordFile  = 20 // the run of files
-	recordLine  = 24 // the run of lines
-	recordExtra = 28 // how many more runs, behind the record
-	recordUnit  = 32
-	recordStart = 36 // the line that it starts on
-	recordSize  = 44
+	recordName   = 4
+	recordStack  = 16 // the run of stack sizes
+	recordFile   = 20 // the run of files
+	recordLine   = 24 // the run of lines
+	recordExtra  = 28 // how many more runs
+	recordUnit   = 32
+	recordStart  = 36 // the line that it starts on
+	recordPieces = 43 // how many pieces of data, one byte
+	recordSize   = 44
 )
+
+// Of the further runs and pieces these are forgotten: where a running function
+// may be stopped, which no browser does, and how to print its arguments.
+var (
+	forgottenRuns   = [...]uint64{0, 3}
+	forgottenPieces = [...]uint64{5, 6}
+)
+
+// nowhere stands for a piece of data that a function has not.
+const nowhere = 0xffffffff
 
 // runtimeName stands for the names of all functions of the runtime, which the
 // runtime tells its own goroutines by.
 const runtimeName = "runtime."
 
 // forgetNames blanks names, files and lines in the function table of a Go
-// program, if memory holds one that is understood.
-func forgetNames(memory []byte) {
-	at := bytes.Index(memory, []byte(tableMagic))
+// program, if a piece of memory holds one that is understood.
+func forgetNames(s segment) {
+	at := bytes.Index(s.bytes, []byte(tableMagic))
 	if at < 0 {
 		return
 	}
-	t := functionTable{memory: memory[at:]}
+	t := functionTable{memory: s.bytes[at:], at: uint64(s.at) + uint64(at)}
 	if t.understood() {
 		t.forget()
+		t.coarsen(s)
 	}
 }
 
 // A functionTable is the table of functions of a Go program.
-type functionTable struct{ memory []byte }
+type functionTable struct {
+	memory []byte // that begins with it
+	at     uint64 // its address
+}
 
 // part is a place in the table that its header names.
 func (t functionTable) part(head int) uint64 { return binary.LittleEndian.Uint64(t.memory[head:]) }
@@ -87,37 +104,50 @@ func (t functionTable) understood() bool {
 		before = t.part(head)
 	}
 	n := t.part(headFunctions)
-	if n > (size-t.part(headTable))/8 || t.part(headUnits)-t.part(headNames) < uint64(len(runtimeName)+2) {
+	if n == 0 || n >= (size-t.part(headTable))/8 || t.part(headUnits)-t.part(headNames) < uint64(len(runtimeName)+2) {
 		return false
 	}
 	names, runs := t.part(headUnits)-t.part(headNames), t.part(headTable)-t.part(headRuns)
 	for i := range n {
 		r := t.record(i)
-		if r+recordSize > size || r+recordSize+4*t.word(r+recordExtra) > size || t.word(r+recordName) >= names {
+		if r+recordSize > size || t.pieces(r)+4*uint64(t.memory[r+recordPieces]) > size || t.word(r+recordName) >= names {
 			return false
 		}
-		for _, run := range t.kept(r) {
-			if run >= runs {
+		for at := uint64(recordStack); at <= recordLine; at += 4 {
+			if t.word(r+at) >= runs {
 				return false
 			}
 		}
-		if t.word(r+recordFile) >= runs || t.word(r+recordLine) >= runs {
-			return false
+		for k := range t.word(r + recordExtra) {
+			if t.word(r+recordSize+4*k) >= runs {
+				return false
+			}
 		}
 	}
 	return true
 }
 
-// kept are the runs of a function that the runtime needs.
-func (t functionTable) kept(record uint64) []uint64 {
-	runs := []uint64{t.word(record + recordStack)}
-	for k := range t.word(record + recordExtra) {
-		runs = append(runs, t.word(record+recordSize+4*k))
-	}
-	return runs
+// pieces is where the places of a record's pieces of data stand.
+func (t functionTable) pieces(record uint64) uint64 {
+	return record + recordSize + 4*t.word(record+recordExtra)
 }
 
-// forget blanks the names, the files, and the runs of files and lines. Equal
+// fields are where a record has the places of runs: those that the runtime
+// needs, and those that it can do without.
+func (t functionTable) fields(record uint64) (needed, shown []uint64) {
+	needed = []uint64{record + recordStack}
+	shown = []uint64{record + recordFile, record + recordLine}
+	for k := range t.word(record + recordExtra) {
+		if at := record + recordSize + 4*k; slices.Contains(forgottenRuns[:], k) {
+			shown = append(shown, at)
+		} else {
+			needed = append(needed, at)
+		}
+	}
+	return needed, shown
+}
+
+// forget blanks the names, the files, and the runs that are only shown. Equal
 // runs are stored once, so one that something else needs too is kept.
 func (t functionTable) forget() {
 	needed := make(map[uint64]bool)
@@ -125,17 +155,25 @@ func (t functionTable) forget() {
 	names := t.part(headNames)
 	for i := range t.part(headFunctions) {
 		r := t.record(i)
-		for _, run := range t.kept(r) {
-			needed[run] = true
+		keep, drop := t.fields(r)
+		for _, field := range keep {
+			needed[t.word(field)] = true
 		}
-		shown = append(shown, t.word(r+recordFile), t.word(r+recordLine))
+		for _, field := range drop {
+			shown = append(shown, t.word(field))
+			t.put(field, 0)
+		}
 		own := uint32(0)
 		if bytes.HasPrefix(t.memory[names+t.word(r+recordName):], []byte(runtimeName)) {
 			own = 1
 		}
 		t.put(r+recordName, own)
-		for _, field := range [...]uint64{recordFile, recordLine, recordUnit, recordStart} {
-			t.put(r+field, 0)
+		t.put(r+recordUnit, 0)
+		t.put(r+recordStart, 0)
+		for _, k := range forgottenPieces {
+			if k < uint64(t.memory[r+recordPieces]) {
+				t.put(t.pieces(r)+4*k, nowhere)
+			}
 		}
 	}
 	for _, run := range shown {
