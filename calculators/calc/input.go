@@ -186,9 +186,9 @@ func (in *Input) pick(q *Quantity, v *Value) string {
 
 // readWord accepts a word in any case and with any spaces ("2.83 V").
 func readWord(in *Input, s string, v *Value) string {
-	given := strings.Join(strings.Fields(s), "")
+	given := strings.Join(Words(s), "")
 	for _, w := range in.Words {
-		if sameWord(given, w) {
+		if SameWord(given, w) {
 			v.Text = w
 			return ""
 		}

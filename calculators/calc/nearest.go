@@ -2,20 +2,6 @@ package calc
 
 import "strings"
 
-// folded writes the capital letters A to Z small.
-func folded(s string) string {
-	b := []byte(s)
-	for i, c := range b {
-		if c >= 'A' && c <= 'Z' {
-			b[i] = c | 0x20
-		}
-	}
-	return string(b)
-}
-
-// sameWord reports whether two words differ at most in capital letters.
-func sameWord(a, b string) bool { return folded(a) == folded(b) }
-
 // Nearest finds the name that is most like word, or "" where none is near
 // enough to be worth offering: at most a third of its letters differ and some
 // letter is the same, or it is the only one that begins with the word.

@@ -38,7 +38,9 @@ func Show(v float64, figures int) string {
 func ShowPlaces(v float64, places int) string {
 	s := strconv.FormatFloat(v, 'f', places, 64)
 	if strings.IndexByte(s, '.') >= 0 {
-		s = strings.TrimRight(s, "0")
+		for s[len(s)-1] == '0' {
+			s = s[:len(s)-1]
+		}
 		s = strings.TrimSuffix(s, ".")
 	}
 	if s == "-0" {
@@ -54,10 +56,12 @@ func ShowFixed(v float64, places int) string {
 		v = 0
 	}
 	s := strconv.FormatFloat(v, 'f', places, 64)
-	if strings.Trim(s, "-0.") == "" {
-		s = strings.TrimPrefix(s, "-")
+	for i := range len(s) {
+		if s[i] >= '1' && s[i] <= '9' {
+			return s
+		}
 	}
-	return s
+	return strings.TrimPrefix(s, "-")
 }
 
 // ShowUnit writes a number and its unit: "0.83 V", "45°" stays "45 deg".

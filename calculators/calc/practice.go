@@ -100,7 +100,7 @@ func Mark(c *Calculator, pairs []Pair, output int, answer string) Marking {
 // matches compares an answer as typed with the computed one.
 func (o *Output) matches(a Answer, typed string) (bool, string) {
 	if o.Text {
-		return sameWord(strings.TrimSpace(typed), a.Text), ""
+		return SameWord(strings.TrimSpace(typed), a.Text), ""
 	}
 	if a.Text != "" { // a number with a trade name: a wire size
 		var w WireSize

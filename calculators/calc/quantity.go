@@ -117,7 +117,7 @@ func isDigit(c byte) bool { return c >= '0' && c <= '9' }
 
 // unknownUnit words the refusal of a unit, with the nearest one known.
 func unknownUnit(given, unit string) string {
-	if sameWord(unit, "AWG") {
+	if SameWord(unit, "AWG") {
 		return given + " is a wire gauge, which only a wire has"
 	}
 	var names []string

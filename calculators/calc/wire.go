@@ -63,7 +63,7 @@ func ParseWire(s string) (WireSize, string) {
 // read is ParseWire into w.
 func (w *WireSize) read(s string) string {
 	s = strings.TrimSpace(s)
-	if n := len(s) - 3; n >= 0 && sameWord(s[n:], "AWG") {
+	if n := len(s) - 3; n >= 0 && SameWord(s[n:], "AWG") {
 		return w.readGauge(s, strings.TrimSpace(s[:n]))
 	}
 	if isFraction(s) {

@@ -177,13 +177,23 @@ func badName(name string) string {
 	if msg := plainText(name); msg != "" {
 		return msg
 	}
-	if strings.ContainsAny(name, ".+,=&<>\"") || strings.HasSuffix(name, "-") || strings.TrimSpace(name) != name {
+	if holdsAny(name, ".+,=&<>\"") || strings.HasSuffix(name, "-") || strings.TrimSpace(name) != name {
 		return "“" + name + "” cannot be the name of a part: full stop, comma, plus and the like stand for ends"
 	}
 	if len([]rune(name)) > longestName {
 		return "“" + name + "” is longer than 24 letters, more than fits beside a symbol"
 	}
 	return ""
+}
+
+// holdsAny reports whether a text has one of some signs.
+func holdsAny(text, signs string) bool {
+	for i := range len(text) {
+		if strings.IndexByte(signs, text[i]) >= 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // wrong refuses the name of a judgement that there is not.

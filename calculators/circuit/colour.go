@@ -52,7 +52,7 @@ func colourName(letters string) string {
 // readColour reads the letters of one core: RD, or two colours run together.
 func readColour(s string) (calc.Value, string) {
 	const form = "; write letters of IEC 60757 such as RD, or two colours of one core run together such as RDBU"
-	letters := strings.ToUpper(strings.ReplaceAll(strings.ReplaceAll(s, "/", ""), " ", ""))
+	letters := capitals(s)
 	if strings.Contains(letters, "+") {
 		return calc.Value{}, "“" + s + "” is the colours of two cores; draw each core as a wire of its own"
 	}
@@ -65,11 +65,26 @@ func readColour(s string) (calc.Value, string) {
 		return calc.Value{Text: letters}, ""
 	}
 	for _, c := range wireColours {
-		if strings.EqualFold(c.name, s) {
+		if calc.SameWord(c.name, s) {
 			return calc.Value{}, "“" + s + "” is written " + c.letters + form
 		}
 	}
-	return calc.Value{}, "“" + strings.ToValidUTF8(s, "?") + "” is not a colour" + form
+	return calc.Value{}, "“" + printable(s) + "” is not a colour" + form
+}
+
+// capitals are the letters of a colour in capitals, without spaces and strokes.
+func capitals(s string) string {
+	var b []byte
+	for i := range len(s) {
+		switch c := s[i]; {
+		case c == '/' || c == ' ':
+		case c >= 'a' && c <= 'z':
+			b = append(b, c&^0x20)
+		default:
+			b = append(b, c)
+		}
+	}
+	return string(b)
 }
 
 // fuseInks are inks for the body colours of ISO 8820-3 by their names.

@@ -81,7 +81,7 @@ func setKey(keys []Key, name, value string) []Key {
 // List splits the value of a key that takes a list of names.
 func List(value string) []string {
 	var names []string
-	for item := range strings.SplitSeq(value, ",") {
+	for _, item := range strings.Split(value, ",") {
 		if item = strings.TrimSpace(item); item != "" {
 			names = append(names, item)
 		}
@@ -136,8 +136,8 @@ func (d *Draft) Encode() string {
 // whether it is a circuit is for Build to say.
 func Decode(s string) (*Draft, string) {
 	d := &Draft{}
-	for line := range strings.Lines(s) {
-		line = strings.TrimRight(line, "\r\n")
+	for _, line := range strings.Split(s, "\n") {
+		line = strings.TrimSuffix(line, "\r")
 		if line == "" {
 			continue
 		}

@@ -203,7 +203,7 @@ func judgeColours(s *Study, say func(Judgement)) {
 		switch {
 		case !seen:
 			first[e.Colour] = i
-		case !strings.EqualFold(function(i), function(other)):
+		case !calc.SameWord(function(i), function(other)):
 			say(Judgement{Verdict: calc.Stop, Element: i,
 				Message: e.Colour + " is " + function(i) + " in " + e.Name + " and " + function(other) + " in " + n.Elements[other].Name,
 				Do:      "give one of them another colour, or a stripe"})

@@ -77,7 +77,7 @@ func (p *Property) read(s string) (calc.Value, string) {
 		return readColour(s)
 	case Insulation:
 		for _, c := range insulationClasses {
-			if strings.EqualFold(c.letter, s) {
+			if calc.SameWord(c.letter, s) {
 				return calc.Value{Num: c.limit, Text: "class " + c.letter}, ""
 			}
 		}
@@ -111,17 +111,22 @@ const longestText = 40
 // longestName is the same for a part or a point of the body.
 const longestName = 24
 
+// printable writes a question mark for what is no letter.
+func printable(s string) string {
+	return strings.ReplaceAll(string([]rune(s)), "\uFFFD", "?")
+}
+
 // plainText refuses what no name or text of a drawing holds.
 func plainText(s string) string {
 	n := 0
 	for _, c := range s {
 		n++
 		if c < ' ' || c == 0x7F || c == 0xFFFD {
-			return "“" + strings.ToValidUTF8(s, "?") + "” holds a character that cannot be printed"
+			return "“" + printable(s) + "” holds a character that cannot be printed"
 		}
 	}
 	if n > longestText {
-		return "“" + strings.ToValidUTF8(s[:longestText/2], "") + "…” is longer than 40 letters"
+		return "“" + string([]rune(s)[:longestText/2]) + "…” is longer than 40 letters"
 	}
 	return ""
 }

@@ -14,7 +14,7 @@ const longestLine = 13
 func wrap(text string) []string {
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(text) {
+	for _, word := range calc.Words(text) {
 		switch {
 		case line == "":
 			line = word

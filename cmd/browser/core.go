@@ -3,7 +3,6 @@ package main
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"baybook/calculators"
 	"baybook/calculators/calc"
@@ -177,7 +176,7 @@ func (c *core) find(p []string) response {
 // schedule takes a card as "right ease days" and a grade, and gives the card
 // after it; again as the verdict check.
 func (c *core) schedule(p []string) response {
-	words := strings.Fields(p[0] + " " + p[1])
+	words := calc.Words(p[0] + " " + p[1])
 	numbers := make([]float64, len(words))
 	for i, w := range words {
 		v, ok := number(w)

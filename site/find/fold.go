@@ -1,9 +1,6 @@
 package find
 
-import (
-	"unicode"
-	"unicode/utf8"
-)
+import "unicode/utf8"
 
 // scanner takes a text apart into words: runs of letters and digits, without case
 // and accents. A point between digits belongs to the word (3.3), an apostrophe is
@@ -54,9 +51,9 @@ func (s *scanner) takes(r rune, after int) bool {
 			return false
 		}
 		next, _ := decode(s.text[after:])
-		return unicode.IsLetter(next)
+		return isLetter(next)
 	}
-	if n > 0 && isDigit(rune(s.word[0])) && isDigit(rune(s.word[n-1])) && unicode.IsLetter(r) {
+	if n > 0 && isDigit(rune(s.word[0])) && isDigit(rune(s.word[n-1])) && isLetter(r) {
 		return false
 	}
 	return isWord(r) || n > 0 && isMark(r)
@@ -67,30 +64,6 @@ func decode(s string) (rune, int) {
 		return rune(s[0]), 1
 	}
 	return utf8.DecodeRuneInString(s)
-}
-
-func isDigit(r rune) bool { return r >= '0' && r <= '9' }
-
-func isWord(r rune) bool {
-	if r < utf8.RuneSelf {
-		return isDigit(r) || r|0x20 >= 'a' && r|0x20 <= 'z'
-	}
-	return unicode.IsLetter(r) || unicode.IsDigit(r)
-}
-
-// isMark tells the combining accents and the soft hyphen, which belong to the
-// word around them and do not count.
-func isMark(r rune) bool { return r >= 0x300 && r <= 0x36F || r == 0xAD }
-
-// folds lists what accented letters and signs are searched as: the first word of
-// a line stands for each letter of the second.
-var folds = [...][2]string{
-	{"a", "àáâãäåāăąǎ"}, {"c", "çćĉċč"}, {"d", "ďđð"}, {"e", "èéêëēĕėęě"},
-	{"g", "ĝğġģ"}, {"h", "ĥħ"}, {"i", "ìíîïĩīĭįı"}, {"j", "ĵ"}, {"k", "ķ"},
-	{"l", "ĺļľŀł"}, {"n", "ñńņňŋ"}, {"o", "òóôõöøōŏő"}, {"r", "ŕŗř"},
-	{"s", "śŝşšș"}, {"t", "ţťŧț"}, {"u", "ùúûüũūŭůűųµμ"}, {"w", "ŵ"},
-	{"y", "ýÿŷ"}, {"z", "źżž"}, {"ae", "æ"}, {"oe", "œ"}, {"ss", "ß"}, {"th", "þ"},
-	{"ohm", "ω"}, // the capital letter and the ohm sign both lower to it
 }
 
 // appendFolded adds a rune in the form that is compared.
@@ -107,7 +80,6 @@ func appendFolded(b []byte, r rune) []byte {
 	if isMark(r) || r == '’' {
 		return b
 	}
-	r = unicode.ToLower(r)
 	for i := range folds {
 		for _, accented := range folds[i][1] {
 			if accented == r {
@@ -115,7 +87,7 @@ func appendFolded(b []byte, r rune) []byte {
 			}
 		}
 	}
-	return utf8.AppendRune(b, r)
+	return utf8.AppendRune(b, lower(r))
 }
 
 // phraseOf gives the words of a phrase that are searched for, singular, with a

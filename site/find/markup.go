@@ -27,6 +27,17 @@ func AppendMarkup(b []byte, hits []Hit, root string) []byte {
 	return append(b, `</ol>`...)
 }
 
+// appendForm adds markup in which each % stands for the next of the texts,
+// escaped.
+func appendForm(b []byte, form string, texts ...string) []byte {
+	for _, text := range texts {
+		before, after, _ := strings.Cut(form, "%")
+		b = appendEscaped(append(b, before...), text)
+		form = after
+	}
+	return append(b, form...)
+}
+
 // kindNames are the class names and, where the reader needs it, the word for a
 // kind of document.
 var kindNames = [...]struct{ class, label string }{
@@ -37,31 +48,26 @@ var kindNames = [...]struct{ class, label string }{
 }
 
 func appendHit(b []byte, h *Hit, root string) []byte {
-	kind := kindNames[h.Kind&kindMask]
-	b = append(b, `<li class="`+kind.class+`"><a href="`...)
-	b = appendEscaped(b, linkTo(root, h.Address))
-	b = append(b, `">`...)
+	kind := &kindNames[h.Kind&kindMask]
+	b = appendForm(b, `<li class="%"><a href="%">`, kind.class, linkTo(root, h.Address))
 	label := h.Number
 	if kind.label != "" && (h.Kind != Step || h.Step != "") {
-		label = strings.TrimLeft(label+" "+kind.label, " ")
+		if label != "" {
+			label += " "
+		}
+		label += kind.label
 		if h.Step != "" {
 			label += " " + h.Step
 		}
 	}
 	if label != "" {
-		b = append(b, `<span class="found-number">`...)
-		b = appendEscaped(b, label)
-		b = append(b, `</span> `...)
+		b = appendForm(b, `<span class="found-number">%</span> `, label)
 	}
-	b = append(b, `<span class="found-title">`...)
-	b = appendMarked(b, h.Title, h.TitleMarks)
-	b = append(b, `</span>`...)
+	b = appendMarked(append(b, `<span class="found-title">`...), h.Title, h.TitleMarks)
 	if h.Excerpt != "" {
-		b = append(b, ` <span class="found-text">`...)
-		b = appendMarked(b, h.Excerpt, h.ExcerptMarks)
-		b = append(b, `</span>`...)
+		b = appendMarked(append(b, `</span> <span class="found-text">`...), h.Excerpt, h.ExcerptMarks)
 	}
-	return append(b, `</a></li>`...)
+	return append(b, `</span></a></li>`...)
 }
 
 // linkTo joins root and address. Where the address would stand alone and begin
@@ -81,10 +87,7 @@ func appendMarked(b []byte, text string, spans []Span) []byte {
 		if s.Start < at || s.End <= s.Start || s.End > len(text) {
 			continue
 		}
-		b = appendEscaped(b, text[at:s.Start])
-		b = append(b, `<mark>`...)
-		b = appendEscaped(b, text[s.Start:s.End])
-		b = append(b, `</mark>`...)
+		b = appendForm(b, `%<mark>%</mark>`, text[at:s.Start], text[s.Start:s.End])
 		at = s.End
 	}
 	return appendEscaped(b, text[at:])
@@ -93,23 +96,31 @@ func appendMarked(b []byte, text string, spans []Span) []byte {
 // appendEscaped adds a text for use between tags or in a quoted attribute. Bytes
 // that are no UTF-8 become U+FFFD, and so do the controls that HTML forbids.
 func appendEscaped(b []byte, text string) []byte {
-	for _, r := range text {
+	const replacement = "\uFFFD"
+	from := 0
+	for i, r := range text {
+		by := replacement
 		switch {
-		case r == '&':
-			b = append(b, `&amp;`...)
-		case r == '<':
-			b = append(b, `&lt;`...)
-		case r == '>':
-			b = append(b, `&gt;`...)
-		case r == '"':
-			b = append(b, `&quot;`...)
-		case r == '\'':
-			b = append(b, `&#39;`...)
+		case r == utf8.RuneError:
+			if strings.HasPrefix(text[i:], replacement) {
+				continue
+			}
 		case r < ' ' && r != '\t' && r != '\n' || r == 0x7F:
-			b = utf8.AppendRune(b, utf8.RuneError)
+		case r == '&':
+			by = `&amp;`
+		case r == '<':
+			by = `&lt;`
+		case r == '>':
+			by = `&gt;`
+		case r == '"':
+			by = `&quot;`
+		case r == '\'':
+			by = `&#39;`
 		default:
-			b = utf8.AppendRune(b, r)
+			continue
 		}
+		b = append(append(b, text[from:i]...), by...)
+		from = i + 1
 	}
-	return b
+	return append(b, text[from:]...)
 }

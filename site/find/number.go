@@ -15,7 +15,7 @@ func numberKey(number string) string {
 	for n < len(b) && !isDigit(rune(b[n])) {
 		n++
 	}
-	digits := strings.TrimLeft(b[n:], "0")
+	digits := withoutZeros(b[n:])
 	if n == 0 || digits == "" || !allDigits(digits) {
 		return ""
 	}
@@ -72,7 +72,15 @@ func stepOf(terms []term) string {
 	if len(terms) != 1 || !allDigits(terms[0].raw) {
 		return ""
 	}
-	return strings.TrimLeft(terms[0].raw, "0")
+	return withoutZeros(terms[0].raw)
+}
+
+// withoutZeros leaves out the zeros that a number begins with.
+func withoutZeros(digits string) string {
+	for digits != "" && digits[0] == '0' {
+		digits = digits[1:]
+	}
+	return digits
 }
 
 // appendStep adds the step of a sheet that has the fragment, if there is one.
