@@ -21,6 +21,7 @@ var pageKinds = []string{
 // good practice, over each kind of page in each way in which colours may be
 // shown.
 func TestNoBarrier(t *testing.T) {
+	t.Parallel()
 	engine, err := os.ReadFile(axeFile)
 	if err != nil {
 		missing(t, "axe-core is not there; run npm ci in theme/")
@@ -31,6 +32,7 @@ func TestNoBarrier(t *testing.T) {
 	} {
 		for _, kind := range pageKinds {
 			t.Run(look.name+"/"+kind, func(t *testing.T) {
+				t.Parallel()
 				p := newTab(t)
 				call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
 					Features: []*emulation.MediaFeature{{Name: look.feature, Value: look.value}},
@@ -56,6 +58,7 @@ func barriers(p *tab, engine string) []string {
 // TestEngineFindsABarrier keeps the test above from passing for want of an
 // engine.
 func TestEngineFindsABarrier(t *testing.T) {
+	t.Parallel()
 	engine, err := os.ReadFile(axeFile)
 	if err != nil {
 		missing(t, "axe-core is not there; run npm ci in theme/")

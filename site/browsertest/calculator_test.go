@@ -27,6 +27,7 @@ func answer(t *testing.T, calculator, query, output string) string {
 }
 
 func TestSheetOpens(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "ground/ground-point.html")
 	if got := p.text("h1"); !strings.Contains(got, "Ground point") {
@@ -44,6 +45,7 @@ func TestSheetOpens(t *testing.T) {
 }
 
 func TestCalculatorComputes(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/shop/book/").root + "calculators/wire-drop.html")
 	for field, words := range map[string]string{"current": "1", "length": "100", "wire": "16", "body_resistance": "0", "temperature": "75"} {
@@ -63,6 +65,7 @@ func TestCalculatorComputes(t *testing.T) {
 }
 
 func TestCalculatorShowsVerdictFigureAndSummary(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "calculators/wire-drop.html")
 	figure := eval[string](p, `document.querySelector(".answer svg").outerHTML`)
@@ -87,6 +90,7 @@ func TestCalculatorShowsVerdictFigureAndSummary(t *testing.T) {
 }
 
 func TestCalculatorUnits(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "calculators/wire-drop.html")
 	p.fill("#calculator-1-wire", "2.5")
@@ -103,6 +107,7 @@ func TestCalculatorUnits(t *testing.T) {
 }
 
 func TestCalculatorWrongInput(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "calculators/wire-drop.html")
 	p.fill("#calculator-1-length", "5")
@@ -133,6 +138,7 @@ func TestCalculatorWrongInput(t *testing.T) {
 }
 
 func TestCalculatorAddressRestores(t *testing.T) {
+	t.Parallel()
 	site := serve(t, shipped(t), "/").root
 	p := newTab(t)
 	p.open(site + "calculators/wire-drop.html#calculator-1?current=9A&length=12ft&wire=2.5mm2")
@@ -149,6 +155,7 @@ func TestCalculatorAddressRestores(t *testing.T) {
 }
 
 func TestValueOpensItsCalculator(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "power/fuse-tap.html")
 	words := p.text("a.value[href*=spare], a.value[href*=fuse-tap]")
@@ -158,6 +165,7 @@ func TestValueOpensItsCalculator(t *testing.T) {
 }
 
 func TestCalculatorInSheet(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "power/fuse-tap.html")
 	p.fill(".step .calculator [name=existing]", "13")

@@ -29,6 +29,7 @@ func holds(hits []string, n int, part string) bool {
 }
 
 func TestFindWithKeys(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/shop/book/").root + "power/fuse-tap.html")
 	hits := search(p, "gnd")
@@ -43,6 +44,7 @@ func TestFindWithKeys(t *testing.T) {
 }
 
 func TestFindForgivesAndJumps(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "index.html")
 	for _, c := range []struct{ words, page string }{
@@ -70,6 +72,7 @@ func TestFindForgivesAndJumps(t *testing.T) {
 }
 
 func TestFindByThumb(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "calculators.html")
 	p.tap(".bar [data-do=find]")
@@ -87,6 +90,7 @@ func TestFindByThumb(t *testing.T) {
 }
 
 func TestPinnedSheetStandsOnTheCover(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	p.open(root + "reference/wire-sizes.html")
@@ -102,6 +106,7 @@ func TestPinnedSheetStandsOnTheCover(t *testing.T) {
 // What a sheet's text matches is marked up by the core: nothing typed into the
 // field is ever read as markup.
 func TestFindShowsTypedMarkupAsText(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "index.html")
 	search(p, `<img src=x onerror=alert(1)>`)

@@ -16,6 +16,7 @@ import (
 // shows what was saved, keeps still over a fault and says what it is, and goes
 // on when it is mended.
 func TestSavedSheetReloadsItsPage(t *testing.T) {
+	t.Parallel()
 	content := t.TempDir()
 	if err := sitetest.Write(content, 5); err != nil {
 		t.Fatal(err)

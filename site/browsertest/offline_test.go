@@ -22,6 +22,7 @@ func kept(p *tab) {
 }
 
 func TestOffline(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	s := serve(t, shipped(t), "/shop/book/")
 	p.open(s.root + "index.html")
@@ -89,6 +90,7 @@ func titles(p *tab, root string) (page, found string) {
 }
 
 func TestNewEditionIsOfferedAndSwapsWhole(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	first, second := edition(t, "Fused lead of the elder edition", 2), edition(t, "Fused lead of the younger edition", 1)
 	s := serve(t, first, "/")
@@ -124,6 +126,7 @@ func TestNewEditionIsOfferedAndSwapsWhole(t *testing.T) {
 // A server that changes half way, so that a file is not the one that the
 // worker's list names, makes no mixture: the edition is refused whole.
 func TestMixedEditionIsRefused(t *testing.T) {
+	t.Parallel()
 	first, second := edition(t, "Fused lead of the elder edition", 2), edition(t, "Fused lead of the younger edition", 1)
 	worker, err := os.ReadFile(filepath.Join(second, "worker.js"))
 	if err != nil {

@@ -17,6 +17,7 @@ func withoutScripts(p *tab) {
 
 // With scripts off everything but live results, search and memory is there.
 func TestScriptsOff(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/shop/book/").root
 	withoutScripts(p)
@@ -68,6 +69,7 @@ func address(t *testing.T, page string) string {
 }
 
 func TestFromAFolder(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(address(t, "calculators/wire-drop.html"))
 	p.fill("#calculator-1-current", "12")

@@ -127,6 +127,7 @@ func sheetsWith(t *testing.T, p *tab, root, selector string) []string {
 }
 
 func TestTitleBlockOnEveryPage(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	for _, page := range []string{"power/fuse-tap.html", "reference/wire-sizes.html", "jobs/bookmobile.html", "book/house-rules.html"} {
@@ -165,6 +166,7 @@ const firstWords = `[...document.querySelectorAll(".step")].map((s) => {
 // A step's number is on the page of its first words, beside them; so is every
 // signal word with the title of its message.
 func TestStepNumbersStayWithTheirSteps(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	looked := 0
@@ -180,6 +182,9 @@ func TestStepNumbersStayWithTheirSteps(t *testing.T) {
 				looked++
 			}
 			for i, sheet := range pages {
+				if words := overprinted(sheet); words != "" {
+					t.Errorf("%s on %s: on page %d %s are printed over each other", page, paper.name, i+1, words)
+				}
 				for j, w := range sheet.Words {
 					if (w.Text == "WARNING" || w.Text == "CAUTION" || w.Text == "DANGER" || w.Text == "NOTICE") && j+1 == len(sheet.Words) {
 						t.Errorf("%s on %s: page %d ends with %s", page, paper.name, i+1, w.Text)
@@ -191,6 +196,21 @@ func TestStepNumbersStayWithTheirSteps(t *testing.T) {
 	if looked < 200 {
 		t.Errorf("only %d steps were looked at", looked)
 	}
+}
+
+// overprinted names two words of which one lies on the other by more than a
+// third of its height and width.
+func overprinted(page paperPage) string {
+	for i, a := range page.Words {
+		for _, b := range page.Words[i+1:] {
+			width := math.Min(a.XMax, b.XMax) - math.Max(a.XMin, b.XMin)
+			height := math.Min(a.YMax, b.YMax) - math.Max(a.YMin, b.YMin)
+			if width > math.Min(a.XMax-a.XMin, b.XMax-b.XMin)/3 && height > math.Min(a.YMax-a.YMin, b.YMax-b.YMin)/3 {
+				return "“" + a.Text + "” and “" + b.Text + "”"
+			}
+		}
+	}
+	return ""
 }
 
 // beside reports whether a page has the number in its left margin and the
@@ -223,6 +243,7 @@ func match(page []paperWord, words []string) bool {
 // The lamination card of a procedure is one page: hazards, tools, steps in
 // short, limits.
 func TestCardIsOnePage(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	pages := sheetsWith(t, p, root, ".step")
@@ -252,6 +273,7 @@ func TestCardIsOnePage(t *testing.T) {
 
 // The hand-over record of a job is one sheet with a title block.
 func TestRecordPrintsOnOneSheet(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	openJob(p, root, "Van 7")

@@ -47,6 +47,7 @@ const tooWide = `(() => {
 // No page is wider than a screen of 320 CSS pixels, which is also what 400 %
 // of zoom leaves of 1280 (WCAG 2.2, 1.4.10).
 func TestNoScrollingSideways(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	p.resize(size{320, 256})
@@ -91,6 +92,7 @@ const smallTargets = `[...document.querySelectorAll("a, button, input, select, s
 })`
 
 func TestTargetsForAGlove(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	for _, page := range pageKinds {
@@ -144,6 +146,7 @@ const faint = `(() => {
 })()`
 
 func TestStepsAndMessagesStandOut(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	for _, look := range []string{"light", "dark"} {
@@ -169,6 +172,7 @@ func TestStepsAndMessagesStandOut(t *testing.T) {
 // Walking by the Tab key nothing that has the focus lies under the bars at the
 // top and the bottom, and each stop is outlined (WCAG 2.2, 2.4.7 and 2.4.11).
 func TestFocusIsSeen(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	prefer(p, "prefers-color-scheme", "light")
@@ -207,6 +211,7 @@ func TestFocusIsSeen(t *testing.T) {
 
 // The first stop of the Tab key leads past the head of the page.
 func TestSkipLink(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "power/fuse-tap.html")
 	p.key(kb.Tab)
@@ -220,6 +225,7 @@ func TestSkipLink(t *testing.T) {
 // A field that is typed into stays in sight with its error, above the line
 // that says the outcome.
 func TestTypedFieldStaysInSight(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	prefer(p, "prefers-color-scheme", "light")
 	p.open(serve(t, shipped(t), "/").root + "calculators/wire-drop.html")

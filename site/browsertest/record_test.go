@@ -21,6 +21,7 @@ func verdictOf(reading string) string {
 }
 
 func TestReadingsAreJudged(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "power/fuse-tap.html")
 	p.fill("#reading-feed-contact input", "11.2")
@@ -48,6 +49,7 @@ func TestReadingsAreJudged(t *testing.T) {
 
 // A step with a reading out of limits is not ticked before a word is said.
 func TestReadingOutOfLimitsWantsAWord(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "power/fuse-tap.html")
 	p.fill("#reading-load-contact input", "5")
@@ -87,6 +89,7 @@ func chooseJob(p *tab, root, vehicle string) {
 }
 
 func TestTwoJobsSideBySide(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/shop/book/").root
 	openJob(p, root, "Van 7")
@@ -131,6 +134,7 @@ func TestTwoJobsSideBySide(t *testing.T) {
 }
 
 func TestTwoTabsKeepEachOthersWork(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	openJob(p, root, "Van 7")
@@ -201,6 +205,7 @@ func upload(p *tab, selector, file string) {
 }
 
 func TestRecordSavesAndLoads(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	dir := downloads(p)
@@ -296,6 +301,7 @@ func beforeScripts(p *tab, script string) {
 }
 
 func TestFullStorageIsTold(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	p.open(root + "power/fuse-tap.html")
@@ -312,6 +318,7 @@ func TestFullStorageIsTold(t *testing.T) {
 
 // A browser that blocks storage throws where it is only named.
 func TestBlockedStorageIsTold(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	beforeScripts(p, `for (const name of ["localStorage", "sessionStorage"]) Object.defineProperty(window, name, {get() { throw new DOMException("blocked", "SecurityError"); }});`)

@@ -101,6 +101,7 @@ var states = []struct {
 
 // TestNoBarrierInAnyState runs axe-core over what pages become in use.
 func TestNoBarrierInAnyState(t *testing.T) {
+	t.Parallel()
 	engine, err := os.ReadFile(axeFile)
 	if err != nil {
 		missing(t, "axe-core is not there; run npm ci in theme/")

@@ -12,6 +12,7 @@ import (
 const current = `document.querySelector("[data-current]")?.id`
 
 func TestTicksLast(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "power/fuse-tap.html")
 	p.tap("#step-2 .tick")
@@ -25,6 +26,7 @@ func TestTicksLast(t *testing.T) {
 }
 
 func TestStepView(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	p.open(root + "power/fuse-tap.html")
@@ -68,6 +70,7 @@ func TestStepView(t *testing.T) {
 }
 
 func TestStepViewResumes(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	p.open(root + "power/fuse-tap.html")
@@ -105,6 +108,7 @@ func TestStepViewResumes(t *testing.T) {
 // Every message that guards a step stands on the step's own screen: the one
 // inside the step, and those before the steps whose hazard the step shows.
 func TestGuardsStandOnTheStep(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	guarded := 0
@@ -146,6 +150,7 @@ func TestGuardsStandOnTheStep(t *testing.T) {
 // A drawing, a safety message and the step's words fit one screen's width, and
 // the buttons are there for a gloved thumb.
 func TestStepViewForAThumb(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "passage/new-hole.html")
 	p.tap("[data-do=steps]")

@@ -73,6 +73,7 @@ func worked(p *tab) string {
 }
 
 func TestStudyGoesThroughADeck(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/shop/book/").root
 	startDeck(p, root, "ground")
@@ -109,6 +110,7 @@ func TestStudyGoesThroughADeck(t *testing.T) {
 }
 
 func TestStudyAsksAgainWhatWasWrong(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	startDeck(p, root, "ground")
@@ -128,6 +130,7 @@ func TestStudyAsksAgainWhatWasWrong(t *testing.T) {
 }
 
 func TestStudyComesBackWhenDue(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	p.open(root + "study.html")
@@ -146,6 +149,7 @@ func TestStudyComesBackWhenDue(t *testing.T) {
 }
 
 func TestPracticeDrawsFreshNumbers(t *testing.T) {
+	t.Parallel()
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "ground/ground-point.html")
 	drawn := map[string]bool{}

@@ -20,6 +20,7 @@ const dpi = 300
 // edge the radius that was asked for, within half a percent, all the way
 // round.
 func TestTemplateIsTrueToSize(t *testing.T) {
+	t.Parallel()
 	const outer = 190.0 // mm, the calculator's own example and the widest that A4 takes
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root

@@ -33,6 +33,7 @@ var validRules = map[string]any{
 
 // TestEveryPageIsValid validates every page of the shipped book.
 func TestEveryPageIsValid(t *testing.T) {
+	t.Parallel()
 	if _, err := os.Stat(validator); err != nil {
 		missing(t, "the HTML validator is not there; run npm ci in theme/")
 	}
