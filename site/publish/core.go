@@ -74,7 +74,7 @@ var coreFlags = []string{"build", "-buildmode=c-shared", "-trimpath", "-buildvcs
 const coreExperiment = "nogreenteagc"
 
 // recipe changes whenever the same source would give another module.
-var recipe = strings.Join(coreFlags, " ") + " " + coreExperiment + " slim 2"
+var recipe = strings.Join(coreFlags, " ") + " " + coreExperiment + " slim 2 unsaid 1"
 
 // compile runs the Go toolchain and slims what it gives.
 func compile(ctx context.Context, moduleRoot string) ([]byte, error) {
@@ -83,10 +83,14 @@ func compile(ctx context.Context, moduleRoot string) ([]byte, error) {
 		return nil, err
 	}
 	defer os.RemoveAll(temp)
+	over, err := overlay(moduleRoot, temp)
+	if err != nil {
+		return nil, fmt.Errorf("the core's source: %w", err)
+	}
 	out := filepath.Join(temp, "core.wasm")
-	said, err := compileInto(ctx, moduleRoot, out, coreExperiment)
+	said, err := compileInto(ctx, moduleRoot, out, coreExperiment, "-overlay="+over)
 	if err != nil && strings.Contains(said, "GOEXPERIMENT") {
-		said, err = compileInto(ctx, moduleRoot, out, "")
+		said, err = compileInto(ctx, moduleRoot, out, "", "-overlay="+over)
 	}
 	if errors.Is(err, exec.ErrNotFound) {
 		return nil, errors.New("the Go toolchain is needed to compile the core and was not found; install Go, or use a release binary, which carries the core inside")
@@ -105,8 +109,8 @@ func compile(ctx context.Context, moduleRoot string) ([]byte, error) {
 }
 
 // compileInto compiles the core into a file, and gives what the toolchain said.
-func compileInto(ctx context.Context, moduleRoot, out, experiment string) (string, error) {
-	cmd := exec.CommandContext(ctx, "go", append(slices.Clone(coreFlags), "-o", out, "./cmd/browser")...)
+func compileInto(ctx context.Context, moduleRoot, out, experiment string, flags ...string) (string, error) {
+	cmd := exec.CommandContext(ctx, "go", slices.Concat(coreFlags, flags, []string{"-o", out, "./cmd/browser"})...)
 	cmd.Dir = moduleRoot
 	cmd.Env = append(os.Environ(), "GOOS=wasip1", "GOARCH=wasm", "CGO_ENABLED=0", "GOFLAGS=", "GOEXPERIMENT="+experiment)
 	var said bytes.Buffer
