@@ -30,10 +30,11 @@ func drawCameraView(in *calc.Values, out *calc.Result) *calc.Drawing {
 		text += "all sky."
 	} else {
 		text += "ground seen from {near}"
-		for _, name := range [...]string{"far", "width"} {
-			if out.Get(name).Present {
-				text += map[string]string{"far": " to {far}", "width": "; {width} wide at {distance}"}[name]
-			}
+		if out.Get("far").Present {
+			text += " to {far}"
+		}
+		if out.Get("width").Present {
+			text += "; {width} wide at {distance}"
 		}
 		text += "."
 	}

@@ -32,7 +32,7 @@ type point struct {
 // Build turns the draft into a network. Where it cannot, the faults say why,
 // each with its place; the network is then nil.
 func (d *Draft) Build() (*Network, []Fault) {
-	b := &builder{draft: d, n: &Network{Title: d.Title, Wrong: d.Wrong, draft: d, byName: make(map[string]int)}}
+	b := &builder{draft: d, n: &Network{Title: d.Title, Wrong: d.Wrong, draft: d}}
 	if len(d.Entries) > mostEntries {
 		b.fault(Fault{Message: "the circuit has " + strconv.Itoa(len(d.Entries)) + " parts; a drawing holds at most " + strconv.Itoa(mostEntries),
 			Do: "divide it into several drawings"})
@@ -94,7 +94,7 @@ func (b *builder) element(i int) {
 	e := Element{Kind: entry.Kind, Name: entry.Name, Entry: i}
 	if msg := badName(entry.Name); msg != "" {
 		b.fault(Fault{Part: InEntry, Index: i, OnKey: true, Message: msg, Do: "use letters, digits, spaces and hyphens, such as F1 or aisle lamp"})
-	} else if _, used := b.n.byName[entry.Name]; used {
+	} else if b.n.named(entry.Name) >= 0 {
 		b.fault(Fault{Part: InEntry, Index: i, OnKey: true, Message: "two parts are named " + entry.Name, Do: "give one of them another name"})
 	}
 	c.each(func(p *Property) bool {
@@ -125,7 +125,6 @@ func (b *builder) element(i int) {
 		p.put(&e, v)
 	}
 	b.complete(i, c, &e)
-	b.n.byName[e.Name] = len(b.n.Elements)
 	b.n.Elements = append(b.n.Elements, e)
 }
 

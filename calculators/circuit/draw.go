@@ -56,7 +56,7 @@ func (s *Study) sketch(v View) *sketch {
 // newSketch plants the stems of a study.
 func (s *Study) newSketch(v View) *sketch {
 	k := &sketch{p: newPlanter(s), state: s.state(v)}
-	k.fit = &fitter{sizes: make(map[*item]extent), known: make(map[fitKey]*box), size: k.extent}
+	k.fit = &fitter{size: k.extent}
 	k.all = k.p.plant()
 	return k
 }

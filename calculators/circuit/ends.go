@@ -123,7 +123,8 @@ func (e *Element) pinIndex(name string) int {
 // what is no fuse.
 func (b *builder) partName(k Key, at Fault) {
 	at.Message = k.Name + ": there is no part named “" + k.Value + "”"
-	i, ok := b.n.byName[k.Value]
+	i := b.n.named(k.Value)
+	ok := i >= 0
 	if ok && k.Name == "taps" {
 		ok = b.n.Elements[i].Kind == Fuse
 		at.Message = k.Name + ": " + k.Value + " is a " + b.n.Elements[i].Word() + ", not a fuse"
@@ -149,8 +150,8 @@ func (b *builder) names() []string {
 // tap puts the inlet of a fuse tap onto the feed side of its slot where the
 // writer does not say which side it is on.
 func (b *builder) tap(i int, entry *Entry) {
-	slot, ok := b.n.byName[b.n.Elements[i].Taps]
-	if ok && slot != i && b.n.Elements[slot].Kind == Fuse && !hasKey(entry.Keys, "from") {
+	slot := b.n.named(b.n.Elements[i].Taps)
+	if slot >= 0 && slot != i && b.n.Elements[slot].Kind == Fuse && !hasKey(entry.Keys, "from") {
 		b.join(b.first[i], b.first[slot])
 	}
 }
@@ -159,18 +160,18 @@ func (b *builder) tap(i int, entry *Entry) {
 // leaves the part there, as it does at the end that a wire starts from.
 func (b *builder) resolve(end string, outward bool) (pin int, msg, do string) {
 	end = strings.TrimSpace(end)
-	if i, ok := b.n.byName[end]; ok {
+	if i := b.n.named(end); i >= 0 {
 		return b.bare(i, outward)
 	}
 	name, pinName := end, ""
 	if n := len(end) - 1; n > 0 && (end[n] == '+' || end[n] == '-') {
 		name, pinName = strings.TrimSpace(end[:n]), end[n:]
 	}
-	if i, ok := b.n.byName[name]; ok {
+	if i := b.n.named(name); i >= 0 {
 		return b.named(i, pinName, outward)
 	}
 	if before, after, ok := strings.Cut(end, "."); ok {
-		if i, ok := b.n.byName[strings.TrimSpace(before)]; ok {
+		if i := b.n.named(strings.TrimSpace(before)); i >= 0 {
 			return b.named(i, strings.TrimSpace(after), outward)
 		}
 		name = strings.TrimSpace(before)

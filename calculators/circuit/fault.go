@@ -24,7 +24,7 @@ type Short struct {
 // and keeps for each the setting that is worst for it.
 func (s *Study) shorts() []Short {
 	var worst []Short
-	place := make(map[int]int)
+	var wires marks
 	for _, set := range s.sets {
 		f := newFault(s, set)
 		for i := range s.Network.Branches {
@@ -33,10 +33,10 @@ func (s *Study) shorts() []Short {
 				continue
 			}
 			short := f.at(i)
-			at, seen := place[b.Element]
+			at := wires.place(b.Element)
 			switch {
-			case !seen:
-				place[b.Element] = len(worst)
+			case at < 0:
+				wires.add(b.Element)
 				worst = append(worst, short)
 			case worst[at].Survives && (!short.Survives || short.Amps > worst[at].Amps):
 				worst[at] = short

@@ -93,7 +93,7 @@ func TestRelayFollowsItsCoil(t *testing.T) {
 			if n.States[state].Name != w.state {
 				continue
 			}
-			if sol := n.Solve(state); sol.Energised[n.byName[w.relay]] != w.in || !sol.Settled {
+			if sol := n.Solve(state); sol.Energised[n.named(w.relay)] != w.in || !sol.Settled {
 				t.Errorf("%s, %s: %s pulled in is %v, want %v", w.circuit, w.state, w.relay, !w.in, w.in)
 			}
 		}

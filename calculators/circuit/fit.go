@@ -18,8 +18,10 @@ const (
 
 // A box is a stem with its size, and its parts with their places in it.
 type box struct {
-	st   *stem
-	w, h float64
+	st *stem
+	// within is the width that it was made for.
+	within int
+	w, h   float64
 	// enter is where the line comes in at the top, leave where it goes out at
 	// the bottom, both from the left.
 	enter, leave float64
@@ -41,16 +43,7 @@ type placed struct {
 type segment struct{ from, to calc.Point }
 
 // A fitter finds the flattest arrangement of stems within a width.
-type fitter struct {
-	sizes map[*item]extent
-	size  func(*item) extent
-	known map[fitKey]*box
-}
-
-type fitKey struct {
-	st    *stem
-	width int
-}
+type fitter struct{ size func(*item) extent }
 
 // An extent is how far a symbol with its lettering reaches from its line, and
 // how high it is.
@@ -58,11 +51,12 @@ type extent struct{ left, right, high float64 }
 
 // fit arranges a stem in a width.
 func (f *fitter) fit(st *stem, width float64) *box {
-	key := fitKey{st, int(width)}
-	if b, ok := f.known[key]; ok {
-		return b
+	for _, b := range st.known {
+		if b.within == int(width) {
+			return b
+		}
 	}
-	b := &box{st: st}
+	b := &box{st: st, within: int(width)}
 	left, right := 0.0, 0.0
 	for i := range st.items {
 		e := f.extent(&st.items[i])
@@ -77,17 +71,15 @@ func (f *fitter) fit(st *stem, width float64) *box {
 	if st.after != nil {
 		f.addAfter(b, width)
 	}
-	f.known[key] = b
+	st.known = append(st.known, b)
 	return b
 }
 
 func (f *fitter) extent(it *item) extent {
-	e, ok := f.sizes[it]
-	if !ok {
-		e = f.size(it)
-		f.sizes[it] = e
+	if !it.measured {
+		it.reach, it.measured = f.size(it), true
 	}
-	return e
+	return it.reach
 }
 
 // addKids puts the flattest arrangement of the kids under the items.

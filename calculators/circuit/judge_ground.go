@@ -40,7 +40,7 @@ func judgeSharedGround(s *Study, say func(Judgement)) {
 func (s *Study) sharedWith(state, quiet int, loud []int, say func(Judgement)) {
 	n := s.Network
 	sol := s.Solutions[state]
-	first, lift := make(map[int]int), make(map[int]float64)
+	first, lift := make([]int, len(n.Branches)), make([]float64, len(n.Branches))
 	for _, k := range s.wayBack(sol, n.Branches[quiet].To) {
 		e := n.of(&n.Branches[k])
 		if e.Vehicle || e.Kind == Body || s.sourceLead(k) {
@@ -92,15 +92,15 @@ func (s *Study) wayBack(sol *Solution, node int) []int {
 func (s *Study) sourceLead(branch int) bool {
 	n := s.Network
 	b := &n.Branches[branch]
-	lugs := make(map[int]bool)
+	var lugs marks
 	for i := range n.Elements {
 		if e := &n.Elements[i]; e.Kind == Ground {
-			lugs[e.node("lug")] = true
+			lugs.add(e.node("lug"))
 		}
 	}
 	lead := func(w *Branch) bool {
 		for _, m := range n.minus() {
-			if w.From == m && lugs[w.To] || w.To == m && lugs[w.From] {
+			if w.From == m && lugs.has(w.To) || w.To == m && lugs.has(w.From) {
 				return true
 			}
 		}

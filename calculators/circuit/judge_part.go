@@ -183,7 +183,7 @@ func judgeContact(s *Study, say func(Judgement)) {
 // is ground where nothing else is said.
 func judgeColours(s *Study, say func(Judgement)) {
 	n := s.Network
-	first := make(map[string]int)
+	var first marks // the wires that have a colour first
 	function := func(i int) string {
 		e := &n.Elements[i]
 		if e.Function != "" {
@@ -199,10 +199,15 @@ func judgeColours(s *Study, say func(Judgement)) {
 		if e.Kind != Wire || e.Vehicle || function(i) == "" {
 			continue
 		}
-		other, seen := first[e.Colour]
+		other := -1
+		for _, k := range first {
+			if n.Elements[k].Colour == e.Colour {
+				other = k
+			}
+		}
 		switch {
-		case !seen:
-			first[e.Colour] = i
+		case other < 0:
+			first.add(i)
 		case !calc.SameWord(function(i), function(other)):
 			say(Judgement{Verdict: calc.Stop, Element: i,
 				Message: e.Colour + " is " + function(i) + " in " + e.Name + " and " + function(other) + " in " + n.Elements[other].Name,

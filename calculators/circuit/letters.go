@@ -31,6 +31,9 @@ func wrap(text string) []string {
 	return lines
 }
 
+// beside wraps a text and adds lines to it.
+func beside(text string, lines ...string) []string { return append(wrap(text), lines...) }
+
 // letters are the lines beside a symbol in one state. Their number does not
 // depend on the state.
 func (p *planter) letters(it *item, state int) []string {
@@ -39,7 +42,7 @@ func (p *planter) letters(it *item, state int) []string {
 	switch it.kind {
 	case jointItem:
 		if e := p.joint[it.node]; e >= 0 {
-			return append(wrap(p.called(e)), nodeVolts(sol.Volts[it.node]))
+			return beside(p.called(e), nodeVolts(sol.Volts[it.node]))
 		}
 		return []string{nodeVolts(sol.Volts[it.node])}
 	case railItem:
@@ -57,7 +60,7 @@ func (p *planter) letters(it *item, state int) []string {
 	current := amps(math.Abs(f.Current))
 	switch {
 	case b.Part == "feeds":
-		return append(wrap("already there"), current)
+		return beside("already there", current)
 	case b.Part == "coil":
 		return p.coilLetters(it, name, sol, b, f)
 	case b.Part == "make":
@@ -65,11 +68,11 @@ func (p *planter) letters(it *item, state int) []string {
 	case b.Part == "break":
 		return contactLetters(it, name, current, "87a")
 	case b.Part == "rem":
-		return append(wrap(name+" rem"), current)
+		return beside(name+" rem", current)
 	case strings.HasPrefix(b.Part, "way "):
-		return append(wrap(name+" way "+b.Part[4:]), current)
+		return beside(name+" way "+b.Part[4:], current)
 	case strings.HasPrefix(b.Part, "output "):
-		return append(wrap(name+" out "+b.Part[7:]), nodeVolts(math.Abs(f.Drop)), current)
+		return beside(name+" out "+b.Part[7:], nodeVolts(math.Abs(f.Drop)), current)
 	}
 	return p.partLetters(b.Element, name, current, f, sol)
 }
@@ -91,35 +94,35 @@ func (p *planter) partLetters(element int, name, current string, f Flow, sol *So
 	across := nodeVolts(f.Drop)
 	switch e.Kind {
 	case Source:
-		return append(wrap(name), nodeVolts(math.Abs(f.Drop)), current)
+		return beside(name, nodeVolts(math.Abs(f.Drop)), current)
 	case Fuse:
-		lines := append(wrap(name), amps(e.Rating)+" "+typeWord(e))
+		lines := beside(name, amps(e.Rating)+" "+typeWord(e))
 		if e.Taps != "" {
-			lines = append(lines, wrap("taps "+e.Taps)...)
+			lines = join(lines, wrap("taps "+e.Taps))
 		}
-		return append(lines, current)
+		return join(lines, []string{current})
 	case Switch:
 		if f.Open {
-			return append(wrap(name), "open")
+			current = "open"
 		}
-		return append(wrap(name), current)
+		return beside(name, current)
 	case Wire:
-		lines := wrap(name + " " + e.Colour)
-		lines = append(lines, wrap(e.Size+" "+e.Run)...)
-		return append(lines, current+" "+lost(f.Drop))
+		return join(wrap(name+" "+e.Colour), beside(e.Size+" "+e.Run, current+" "+lost(f.Drop)))
 	case Ground:
-		return append(append(wrap(name), wrap(e.Point)...), nodeVolts(sol.Volts[e.node("lug")]))
+		return join(wrap(name), beside(e.Point, nodeVolts(sol.Volts[e.node("lug")])))
 	case LEDs:
-		return append(append(wrap(name), wrap(calc.Show(float64(e.Strings), 3)+" x "+calc.Show(float64(e.Count), 3)+" LED")...), across, current)
+		return join(wrap(name), beside(calc.Show(float64(e.Strings), 3)+" x "+calc.Show(float64(e.Count), 3)+" LED", across, current))
 	case Speaker:
-		return append(wrap(name), ohms(e.Ohms), watts(f.Heat))
+		return beside(name, ohms(e.Ohms), watts(f.Heat))
 	case Load:
 		if e.Type == "resistor" {
-			return append(wrap(name), ohms(e.Ohms), across, current)
+			return beside(name, ohms(e.Ohms), across, current)
 		}
 	}
-	return append(wrap(name), across, current)
+	return beside(name, across, current)
 }
+
+func join(lines, more []string) []string { return append(lines, more...) }
 
 func typeWord(e *Element) string {
 	if e.Type == "bolt-down" {
@@ -138,8 +141,7 @@ func (p *planter) coilLetters(it *item, name string, sol *Solution, b *Branch, f
 	if sol.Energised[b.Element] {
 		in = "pulled in"
 	}
-	lines := append([]string{top}, wrap(name)...)
-	return append(lines, in, amps(math.Abs(f.Current)), foot)
+	return join([]string{top}, beside(name, in, amps(math.Abs(f.Current)), foot))
 }
 
 // contactLetters stand a contact's terminal numbers above and below its words.
@@ -148,7 +150,7 @@ func contactLetters(it *item, name, current, make string) []string {
 	if it.flip {
 		top, foot = foot, top
 	}
-	return append(append([]string{top}, wrap(name)...), current, foot)
+	return join([]string{top}, beside(name, current, foot))
 }
 
 // terminal names a node by the source terminal, splice or part that is on it.

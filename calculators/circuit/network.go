@@ -12,7 +12,6 @@ type Network struct {
 	Limits   Limits
 	Wrong    []string
 	draft    *Draft
-	byName   map[string]int
 }
 
 // A State is one position of the switches and relays.
@@ -22,8 +21,14 @@ type State struct {
 	Parked bool
 	// closed are the switches that are closed in it, forced the relays whose
 	// armature is held by the state's own word, off what is switched off.
-	closed, off map[int]bool
-	forced      map[int]bool
+	closed, off marks
+	forced      []hold
+}
+
+// A hold is a relay whose armature a state holds.
+type hold struct {
+	element int
+	pulled  bool
 }
 
 // Limits are what a circuit is judged by.
@@ -76,10 +81,21 @@ const leastOhms = 1e-6
 
 // Element finds a part by name, nil where there is none.
 func (n *Network) Element(name string) *Element {
-	if i, ok := n.byName[name]; ok {
+	if i := n.named(name); i >= 0 {
 		return &n.Elements[i]
 	}
 	return nil
+}
+
+// named is the place of a part that is written under a name, the last where
+// two are, -1 where there is none.
+func (n *Network) named(name string) int {
+	for i := len(n.Elements) - 1; i >= 0; i-- {
+		if e := &n.Elements[i]; e.Name == name && e.Entry >= 0 {
+			return i
+		}
+	}
+	return -1
 }
 
 // Draft is what the network was built from.

@@ -82,6 +82,14 @@ func (n *Network) fuseParts() []Purchase {
 	})
 }
 
+// acrossCoil says what is across a relay's coil.
+func acrossCoil(e *Element) string {
+	if e.Suppression == "none" {
+		return "nothing"
+	}
+	return e.Suppression
+}
+
 // namedParts counts the rest of what the drawing names.
 func (n *Network) namedParts() []Purchase {
 	return n.counted(func(e *Element) string {
@@ -89,7 +97,7 @@ func (n *Network) namedParts() []Purchase {
 		case Switch:
 			return "switch"
 		case Relay:
-			return "relay, coil " + ohms(e.Coil) + ", " + map[bool]string{true: "nothing", false: e.Suppression}[e.Suppression == "none"] + " across it, with socket"
+			return "relay, coil " + ohms(e.Coil) + ", " + acrossCoil(e) + " across it, with socket"
 		case Connector:
 			return "connector, " + strconv.Itoa(e.Count) + "-way"
 		case Splice:
@@ -153,12 +161,16 @@ var sleeves = []struct {
 // and by the wire.
 func (n *Network) terminals() []Purchase {
 	var list []Purchase
-	counts := make(map[string]int)
+	var counts []int
 	add := func(what string) {
-		if counts[what] == 0 {
-			list = append(list, Purchase{What: what})
+		at := 0
+		for at < len(list) && list[at].What != what {
+			at++
 		}
-		counts[what]++
+		if at == len(list) {
+			list, counts = append(list, Purchase{What: what}), append(counts, 0)
+		}
+		counts[at]++
 	}
 	for i := range n.Elements {
 		e := &n.Elements[i]
@@ -172,7 +184,7 @@ func (n *Network) terminals() []Purchase {
 		}
 	}
 	for i := range list {
-		list[i].Amount = strconv.Itoa(counts[list[i].What])
+		list[i].Amount = strconv.Itoa(counts[i])
 	}
 	return list
 }

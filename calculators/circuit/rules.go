@@ -77,23 +77,17 @@ func ruleNamed(name string) *Rule {
 // judge runs every rule. A rule says one thing about one part once: the
 // first state in which it is so stands for the others.
 func (s *Study) judge() {
-	type once struct {
-		rule    string
-		element int
-	}
-	said := make(map[once]bool)
 	for i := range rules {
 		r := &rules[i]
 		if r.judge == nil {
 			continue
 		}
+		var said marks
 		r.judge(s, func(j Judgement) {
-			j.Rule = r.Name
-			if said[once{j.Rule, j.Element}] {
+			if !said.add(j.Element) {
 				return
 			}
-			said[once{j.Rule, j.Element}] = true
-			j.Entry = -1
+			j.Rule, j.Entry = r.Name, -1
 			if j.Element >= 0 {
 				j.Entry = s.Network.Elements[j.Element].Entry
 			}

@@ -25,8 +25,8 @@ func (s *solver) settle(state int) *Solution {
 	for i := range n.Elements {
 		moved[i] = n.Elements[i].Kind == Amplifier
 	}
-	for i, on := range n.States[state].forced {
-		moved[i] = on
+	for _, h := range n.States[state].forced {
+		moved[h.element] = h.pulled
 	}
 	out := &Solution{State: state}
 	for pass := 0; ; pass++ {
@@ -69,7 +69,7 @@ func (s *solver) enter(state int, moved armature) {
 		s.open[i] = false
 		switch {
 		case e.Kind == Switch:
-			s.open[i] = !st.closed[b.Element]
+			s.open[i] = !st.closed.has(b.Element)
 		case b.Part == "make":
 			s.open[i] = !moved[b.Element]
 		case b.Part == "break":
@@ -79,7 +79,7 @@ func (s *solver) enter(state int, moved armature) {
 		case b.Part == "feeds" && st.Parked:
 			b.Amps = 0
 		case e.Kind == Amplifier && b.Law == Drives: // an amplifier that is off drives nothing
-			s.open[i] = !moved[b.Element] || st.off[b.Element] || st.Parked && e.Sleeps > 0
+			s.open[i] = !moved[b.Element] || st.off.has(b.Element) || st.Parked && e.Sleeps > 0
 		case e.isLoad() && b.Part != "rem":
 			s.rest(st, b, e, moved)
 		}
@@ -92,7 +92,7 @@ func (s *solver) enter(state int, moved armature) {
 
 // rest makes of a load that is off or asleep what it draws then.
 func (s *solver) rest(st *State, b *Branch, e *Element, moved armature) {
-	off := st.off[b.Element] || e.Kind == Amplifier && !moved[b.Element]
+	off := st.off.has(b.Element) || e.Kind == Amplifier && !moved[b.Element]
 	if off || st.Parked && e.Sleeps > 0 {
 		b.Law, b.Amps = Takes, e.Sleeps
 	}
@@ -107,7 +107,7 @@ func (s *solver) follow(state int, moved armature) armature {
 		v := s.volts[b.From] - s.volts[b.To]
 		switch b.Part {
 		case "coil":
-			if _, forced := s.n.States[state].forced[b.Element]; !forced {
+			if !s.n.States[state].holds(b.Element) {
 				next[b.Element] = s.pulls(b, math.Abs(v), moved[b.Element])
 			}
 		case "rem":
@@ -121,6 +121,16 @@ func (s *solver) follow(state int, moved armature) armature {
 		}
 	}
 	return next
+}
+
+// holds reports a relay that the state holds.
+func (st *State) holds(element int) bool {
+	for _, h := range st.forced {
+		if h.element == element {
+			return true
+		}
+	}
+	return false
 }
 
 // pulls reports whether a relay is pulled in at a coil voltage: it lets go

@@ -31,7 +31,7 @@ func stateKeyNames() []string {
 // switch closed.
 func (b *builder) states() {
 	for i, s := range b.draft.States {
-		state := State{Name: s.Name, closed: map[int]bool{}, off: map[int]bool{}, forced: map[int]bool{}}
+		state := State{Name: s.Name}
 		if msg := badName(s.Name); msg != "" {
 			b.fault(Fault{Part: InState, Index: i, OnKey: true, Message: strings.ReplaceAll(msg, "part", "state"), Do: "name it as a tech says it: key off, key on, reverse"})
 		}
@@ -49,10 +49,10 @@ func (b *builder) states() {
 	if len(b.n.States) > 0 {
 		return
 	}
-	on := State{Name: "on", closed: map[int]bool{}}
+	on := State{Name: "on"}
 	for i := range b.n.Elements {
 		if b.n.Elements[i].Kind == Switch {
-			on.closed[i] = true
+			on.closed.add(i)
 		}
 	}
 	b.n.States = []State{on}
@@ -86,11 +86,11 @@ func (b *builder) stateKey(i int, s *State, k Key) {
 			}
 			switch k.Name {
 			case "closed":
-				s.closed[e] = true
+				s.closed.add(e)
 			case "off":
-				s.off[e] = true
+				s.off.add(e)
 			default:
-				s.forced[e] = k.Name == "energised"
+				s.forced = append(s.forced, hold{e, k.Name == "energised"})
 			}
 		}
 		return
@@ -99,8 +99,8 @@ func (b *builder) stateKey(i int, s *State, k Key) {
 }
 
 func (b *builder) stateNames(name string, kinds []Kind) (int, bool) {
-	i, ok := b.n.byName[name]
-	if !ok {
+	i := b.n.named(name)
+	if i < 0 {
 		return 0, false
 	}
 	for _, k := range kinds {

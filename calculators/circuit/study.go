@@ -56,20 +56,19 @@ func (s *Study) blown() []Blown {
 			continue
 		}
 		blown := Blown{Fuse: b.Element}
-		dead, live := make(map[int]bool), make(map[int]bool)
+		var dead, live marks
 		for _, set := range s.sets {
 			pass := func(k int) bool { return !set.open[k] && n.passes(&n.Branches[k]) }
 			before := s.graph.reach(n.plus(), pass)
 			after := s.graph.reach(n.plus(), func(k int) bool { return k != i && pass(k) })
 			for k := range n.Branches {
 				l := &n.Branches[k]
-				if n.of(l).isLoad() && l.Law != Drives && l.Part != "rem" && before[l.From] && !after[l.From] && !dead[l.Element] {
-					dead[l.Element] = true
+				if n.of(l).isLoad() && l.Law != Drives && l.Part != "rem" && before[l.From] && !after[l.From] && dead.add(l.Element) {
 					blown.Dead = append(blown.Dead, l.Element)
 				}
 			}
 			if before[b.From] && after[b.From] && after[b.To] {
-				s.feeders(i, b.To, set, live, &blown)
+				s.feeders(i, b.To, set, &live, &blown)
 			}
 		}
 		list = append(list, blown)
@@ -78,15 +77,14 @@ func (s *Study) blown() []Blown {
 }
 
 // feeders finds the fuses through which a node stays live, without one of them.
-func (s *Study) feeders(without, node int, set setting, seen map[int]bool, out *Blown) {
+func (s *Study) feeders(without, node int, set setting, seen *marks, out *Blown) {
 	n := s.Network
 	_, cut := s.graph.lets(node, without, set.open)
 	if len(cut) == 0 {
 		cut = []int{n.first(Source)}
 	}
 	for _, e := range cut {
-		if !seen[e] && e != out.Fuse {
-			seen[e] = true
+		if e != out.Fuse && seen.add(e) {
 			out.Live = append(out.Live, e)
 		}
 	}

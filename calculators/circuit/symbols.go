@@ -60,7 +60,7 @@ func symbolNamed(name string) *symbol {
 }
 
 // itemSymbols are the symbols of items that are no branches.
-var itemSymbols = map[itemKind]string{jointItem: "joint", railItem: "rail", flagItem: "flag", minusItem: "minus", linkItem: "link"}
+var itemSymbols = [...]string{jointItem: "joint", railItem: "rail", flagItem: "flag", minusItem: "minus", linkItem: "link"}
 
 // partSymbols are the symbols of branches by the part that they lead through.
 var partSymbols = []struct{ part, symbol string }{
@@ -69,8 +69,8 @@ var partSymbols = []struct{ part, symbol string }{
 
 // symbolOf is the symbol of an item.
 func (p *planter) symbolOf(it *item) *symbol {
-	if name, ok := itemSymbols[it.kind]; ok {
-		return symbolNamed(name)
+	if it.kind != branchItem {
+		return symbolNamed(itemSymbols[it.kind])
 	}
 	b := &p.Network.Branches[it.branch]
 	e := p.Network.of(b)

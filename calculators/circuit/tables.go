@@ -140,10 +140,10 @@ func (s *Study) StandbyText() string {
 func (s *Study) Legend() []Row {
 	n := s.Network
 	var rows []Row
-	seen := make(map[string]bool)
+	var seen marks // a wire of each colour
 	for i := range n.Elements {
-		if e := &n.Elements[i]; e.Kind == Wire && !seen[e.Colour] {
-			seen[e.Colour] = true
+		if e := &n.Elements[i]; e.Kind == Wire && !n.wears(e.Colour, seen) {
+			seen.add(i)
 			rows = append(rows, Row{e.Colour, colourName(e.Colour) + " wire (IEC 60757)"})
 		}
 	}
@@ -159,6 +159,16 @@ func (s *Study) Legend() []Row {
 		rows = append(rows, Row{"!", "a part that is judged"})
 	}
 	return rows
+}
+
+// wears reports whether one of some parts has a colour.
+func (n *Network) wears(colour string, parts marks) bool {
+	for _, i := range parts {
+		if n.Elements[i].Colour == colour {
+			return true
+		}
+	}
+	return false
 }
 
 // meanings are the signs of the drawing by the part that brings them in

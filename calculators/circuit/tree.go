@@ -34,6 +34,9 @@ type item struct {
 	// node is the node of a joint, a rail or a mark.
 	node int
 	text string
+	// reach is how far it reaches, once it is measured.
+	reach    extent
+	measured bool
 }
 
 // A stem is a row of items, then stems that hang from the node at its end, or
@@ -47,28 +50,30 @@ type stem struct {
 	// exit is the node on which the stem ends to meet others there, -1 for
 	// none; ends counts the ways that lead to it.
 	exit, ends int
+	// known are its arrangements, each for a width.
+	known []*box
 }
 
 // A planter makes the stems of a network.
 type planter struct {
 	*Study
-	order   []int  // of each node: what comes first is drawn higher
-	into    []int  // ways that lead down into each node
-	used    []bool // of each branch
-	visited []bool // of each node
-	ground  []bool // points of the body: where a way ends
-	minus   []bool // negative terminals of sources
-	pluses  []bool // positive ones, outputs among them
-	outlet  []bool // negative terminals of outputs
-	joint   []int  // a node's splice, -1
-	lug     []int  // the branch of a node's ground, -1
-	linked  map[int][]int
+	order   []int   // of each node: what comes first is drawn higher
+	into    []int   // ways that lead down into each node
+	used    []bool  // of each branch
+	visited []bool  // of each node
+	ground  []bool  // points of the body: where a way ends
+	minus   []bool  // negative terminals of sources
+	pluses  []bool  // positive ones, outputs among them
+	outlet  []bool  // negative terminals of outputs
+	joint   []int   // a node's splice, -1
+	lug     []int   // the branch of a node's ground, -1
+	linked  [][]int // the cables at each part
 }
 
 func newPlanter(s *Study) *planter {
 	n := s.Network
 	p := &planter{Study: s, into: make([]int, n.Nodes), used: make([]bool, len(n.Branches)), visited: make([]bool, n.Nodes),
-		ground: make([]bool, n.Nodes), minus: make([]bool, n.Nodes), pluses: make([]bool, n.Nodes), outlet: make([]bool, n.Nodes), joint: make([]int, n.Nodes), lug: make([]int, n.Nodes), linked: make(map[int][]int)}
+		ground: make([]bool, n.Nodes), minus: make([]bool, n.Nodes), pluses: make([]bool, n.Nodes), outlet: make([]bool, n.Nodes), joint: make([]int, n.Nodes), lug: make([]int, n.Nodes), linked: make([][]int, len(n.Elements))}
 	for i := range p.joint {
 		p.joint[i], p.lug[i] = -1, -1
 	}
@@ -82,7 +87,7 @@ func newPlanter(s *Study) *planter {
 			p.ground[e.node("point")] = true
 		case Link:
 			for _, end := range [...]string{e.From, e.To} {
-				at := n.byName[end]
+				at := max(n.named(end), 0)
 				p.linked[at] = append(p.linked[at], i)
 			}
 		}
