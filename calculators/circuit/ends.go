@@ -11,10 +11,10 @@ import (
 func (b *builder) pins() {
 	for i := range b.n.Elements {
 		e := &b.n.Elements[i]
-		b.first = append(b.first, len(b.joined))
+		b.first = with(b.first, len(b.joined))
 		for _, name := range pinNames(e) {
 			e.Pins = append(e.Pins, Pin{Name: name})
-			b.joined = append(b.joined, len(b.joined))
+			b.joined = with(b.joined, len(b.joined))
 		}
 	}
 }
@@ -253,7 +253,7 @@ func (b *builder) point(name string) int {
 		}
 	}
 	pin := len(b.joined)
-	b.joined = append(b.joined, pin)
+	b.joined = with(b.joined, pin)
 	b.points = append(b.points, point{name, pin})
 	return pin
 }
@@ -296,7 +296,7 @@ func (b *builder) wholeBody() {
 		}
 		e := Element{Kind: Body, Name: "body to " + p.name, Entry: -1, Vehicle: true, From: b.points[0].name, To: p.name, Ohms: impliedBody,
 			Pins: []Pin{{Name: "from"}, {Name: "to"}}}
-		b.first = append(b.first, len(b.joined))
+		b.first = with(b.first, len(b.joined))
 		b.joined = append(b.joined, len(b.joined), len(b.joined)+1)
 		b.n.Elements = append(b.n.Elements, e)
 		at := b.first[len(b.first)-1]

@@ -168,7 +168,7 @@ func (f *fault) at(wire int) Short {
 		out.Opens += takes
 		energy += inWire * inWire * takes
 		out.Survives = out.Survives && (energy <= bears || takes > 5 && !over(inWire, 1.45*n.Limit(e)))
-		opened = append(opened, fuse)
+		opened = with(opened, fuse)
 		f.solver.open[fuse] = true
 		if !f.fed(node) {
 			break
@@ -212,7 +212,7 @@ func (f *fault) mayOpen(fuse int, takes float64, through func(int) float64) []in
 	for i := range f.Network.Branches {
 		b := &f.Network.Branches[i]
 		if e := f.Network.of(b); e.Kind == Fuse && b.Part == "" && i != fuse && !f.solver.open[i] && FastestOpening(e, through(i)) < takes {
-			list = append(list, b.Element)
+			list = with(list, b.Element)
 		}
 	}
 	return list

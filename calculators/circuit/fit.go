@@ -110,7 +110,7 @@ func (f *fitter) addKids(b *box, left, right, width float64) {
 	}
 	b.feeds, b.meets = move(best.feeds, shift, b.itemsHigh), move(best.meets, shift, b.itemsHigh)
 	if at := best.enter + shift; at != b.enter && !b.st.bare {
-		b.feeds = append(b.feeds, segment{calc.Point{X: b.enter, Y: b.itemsHigh}, calc.Point{X: at, Y: b.itemsHigh}})
+		b.feeds = append(b.feeds, level(b.enter, at, b.itemsHigh))
 	}
 	b.leave = best.leave + shift
 	b.w = math.Max(b.enter+right, best.w+shift)
@@ -124,8 +124,7 @@ func (f *fitter) addAfter(b *box, width float64) {
 	rail := b.h
 	b.after = &placed{next, x, rail + drop}
 	in := x + next.enter
-	b.meets = append(b.meets, segment{calc.Point{X: b.leave, Y: rail}, calc.Point{X: in, Y: rail}},
-		segment{calc.Point{X: in, Y: rail}, calc.Point{X: in, Y: rail + drop}})
+	b.meets = append(b.meets, level(b.leave, in, rail), upright(in, rail, rail+drop))
 	b.w = math.Max(b.w, x+next.w)
 	b.h = rail + drop + next.h
 	b.leave = x + next.leave
@@ -150,6 +149,12 @@ type arrangement struct {
 	feeds, meets []segment
 }
 
+// feed adds lines at the top of the kids.
+func (a *arrangement) feed(lines ...segment) { a.feeds = append(a.feeds, lines...) }
+
+// meet adds lines at the foot of the kids.
+func (a *arrangement) meet(lines ...segment) { a.meets = append(a.meets, lines...) }
+
 // better reports an arrangement that fits the width where the other does not,
 // or is less high.
 func (a *arrangement) better(b *arrangement, width float64) bool {
@@ -171,7 +176,7 @@ func (f *fitter) row(st *stem, width float64) *arrangement {
 		b := f.fit(k, width/float64(len(st.kids))-gutter)
 		a.kids = append(a.kids, placed{b, x, drop})
 		if !st.bare {
-			a.feeds = append(a.feeds, upright(x+b.enter, 0, drop))
+			a.feed(upright(x+b.enter, 0, drop))
 		}
 		if k.exit >= 0 {
 			ports = append(ports, calc.Point{X: x + b.leave, Y: drop + b.h})
@@ -183,15 +188,15 @@ func (f *fitter) row(st *stem, width float64) *arrangement {
 	first, last := a.kids[0], a.kids[len(a.kids)-1]
 	a.enter = first.x + first.box.enter
 	if !st.bare {
-		a.feeds = append(a.feeds, level(a.enter, last.x+last.box.enter, 0))
+		a.feed(level(a.enter, last.x+last.box.enter, 0))
 	}
 	if len(ports) > 0 {
 		a.h += below
 		for _, p := range ports {
-			a.meets = append(a.meets, upright(p.X, p.Y, a.h))
+			a.meet(upright(p.X, p.Y, a.h))
 		}
 		a.leave = ports[0].X
-		a.meets = append(a.meets, level(ports[0].X, ports[len(ports)-1].X, a.h))
+		a.meet(level(ports[0].X, ports[len(ports)-1].X, a.h))
 	}
 	return a
 }
@@ -283,7 +288,7 @@ func (s *stack) settle(a *arrangement, x float64, bare bool) float64 {
 		k.x = start
 		a.kids = append(a.kids, k)
 		if !bare && len(s.kids) > 1 {
-			a.feeds = append(a.feeds, level(s.left, k.x+k.box.enter, k.y-drop/2), upright(k.x+k.box.enter, k.y-drop/2, k.y))
+			a.feed(level(s.left, k.x+k.box.enter, k.y-drop/2), upright(k.x+k.box.enter, k.y-drop/2, k.y))
 		}
 		switch {
 		case k.box.st.exit < 0:
@@ -291,16 +296,16 @@ func (s *stack) settle(a *arrangement, x float64, bare bool) float64 {
 			s.right, s.first = k.x+k.box.leave, k.y+k.box.h
 		default:
 			y := k.y + k.box.h + below - 3
-			a.meets = append(a.meets, upright(k.x+k.box.leave, k.y+k.box.h, y), level(k.x+k.box.leave, s.right, y))
+			a.meet(upright(k.x+k.box.leave, k.y+k.box.h, y), level(k.x+k.box.leave, s.right, y))
 			if s.first < 0 {
 				s.first = y
 			}
 		}
 	}
 	if last := s.kids[len(s.kids)-1].y; !bare && len(s.kids) > 1 {
-		a.feeds = append(a.feeds, upright(s.left, 0, last-drop/2))
+		a.feed(upright(s.left, 0, last-drop/2))
 	} else if !bare {
-		a.feeds = append(a.feeds, upright(s.left, 0, last))
+		a.feed(upright(s.left, 0, last))
 	}
 	a.h = math.Max(a.h, s.high-gutter)
 	if s.first >= 0 {
@@ -327,7 +332,7 @@ func (a *arrangement) finish(stacks []stack, bare bool) {
 	}
 	a.enter = stacks[0].left
 	if !bare && lastFeed > 0 {
-		a.feeds = append(a.feeds, level(stacks[0].left, stacks[lastFeed].left, 0))
+		a.feed(level(stacks[0].left, stacks[lastFeed].left, 0))
 	}
 	if firstMeet < 0 {
 		return
@@ -335,11 +340,11 @@ func (a *arrangement) finish(stacks []stack, bare bool) {
 	a.h += below
 	for i := range stacks {
 		if len(stacks[i].kids) > 0 && stacks[i].first >= 0 {
-			a.meets = append(a.meets, upright(stacks[i].right, stacks[i].first, a.h))
+			a.meet(upright(stacks[i].right, stacks[i].first, a.h))
 		}
 	}
 	a.leave = stacks[firstMeet].right
-	a.meets = append(a.meets, level(stacks[firstMeet].right, stacks[lastMeet].right, a.h))
+	a.meet(level(stacks[firstMeet].right, stacks[lastMeet].right, a.h))
 }
 
 func upright(x, from, to float64) segment {

@@ -11,9 +11,9 @@ type graph struct {
 func newGraph(n *Network) *graph {
 	g := &graph{n: n, at: make([][]int, n.Nodes)}
 	for i, b := range n.Branches {
-		g.at[b.From] = append(g.at[b.From], i)
+		g.at[b.From] = with(g.at[b.From], i)
 		if b.To != b.From {
-			g.at[b.To] = append(g.at[b.To], i)
+			g.at[b.To] = with(g.at[b.To], i)
 		}
 	}
 	return g
@@ -78,7 +78,7 @@ func (s *Study) setting(name string, state int, open []bool) setting {
 func (n *Network) plus() []int {
 	var list []int
 	for _, i := range n.sourceBranches() {
-		list = append(list, n.Branches[i].To)
+		list = with(list, n.Branches[i].To)
 	}
 	return list
 }
@@ -86,7 +86,7 @@ func (n *Network) plus() []int {
 func (n *Network) minus() []int {
 	var list []int
 	for _, i := range n.sourceBranches() {
-		list = append(list, n.Branches[i].From)
+		list = with(list, n.Branches[i].From)
 	}
 	return list
 }
@@ -99,7 +99,7 @@ func (g *graph) reach(from []int, pass func(branch int) bool) []bool {
 	for _, node := range from {
 		if !seen[node] {
 			seen[node] = true
-			queue = append(queue, node)
+			queue = with(queue, node)
 		}
 	}
 	for len(queue) > 0 {
@@ -109,7 +109,7 @@ func (g *graph) reach(from []int, pass func(branch int) bool) []bool {
 			next := g.other(b, node)
 			if !seen[next] && pass(b) {
 				seen[next] = true
-				queue = append(queue, next)
+				queue = with(queue, next)
 			}
 		}
 	}
@@ -127,7 +127,7 @@ func (g *graph) hops(from []int, pass func(branch int) bool) []int {
 	for _, node := range from {
 		if count[node] < 0 {
 			count[node] = 0
-			queue = append(queue, node)
+			queue = with(queue, node)
 		}
 	}
 	for len(queue) > 0 {
@@ -136,7 +136,7 @@ func (g *graph) hops(from []int, pass func(branch int) bool) []int {
 		for _, b := range g.at[node] {
 			if next := g.other(b, node); count[next] < 0 && pass(b) {
 				count[next] = count[node] + 1
-				queue = append(queue, next)
+				queue = with(queue, next)
 			}
 		}
 	}
@@ -169,7 +169,7 @@ func (g *graph) runs(open []bool) []float64 {
 			}
 			if next := g.other(b, node); d[node]+length < d[next] {
 				d[next] = d[node] + length
-				queue = append(queue, next)
+				queue = with(queue, next)
 			}
 		}
 	}
@@ -190,7 +190,7 @@ func (g *graph) lets(target, leftOut int, open []bool) (amps float64, cut []int)
 		queue := make([]int, 0, g.n.Nodes)
 		for _, node := range g.n.plus() {
 			came[node] = -2
-			queue = append(queue, node)
+			queue = with(queue, node)
 		}
 		for len(queue) > 0 && came[target] == -1 {
 			node := queue[0]
@@ -199,7 +199,7 @@ func (g *graph) lets(target, leftOut int, open []bool) (amps float64, cut []int)
 				next := g.other(b, node)
 				if came[next] == -1 && b != leftOut && !open[b] && g.metal(b) && g.room(b, node, used) > 0 {
 					came[next] = b
-					queue = append(queue, next)
+					queue = with(queue, next)
 				}
 			}
 		}
@@ -244,7 +244,7 @@ func (g *graph) cutBy(came []int, open []bool) []int {
 	for i := range g.n.Branches {
 		b := &g.n.Branches[i]
 		if g.n.of(b).Kind == Fuse && b.Part == "" && !open[i] && (came[b.From] == -1) != (came[b.To] == -1) {
-			cut = append(cut, b.Element)
+			cut = with(cut, b.Element)
 		}
 	}
 	return cut

@@ -21,9 +21,9 @@ func judgeSharedGround(s *Study, say func(Judgement)) {
 			switch e := n.of(b); {
 			case !n.draws(b) || sol.Flows[i].Open:
 			case e.Signal:
-				quiet = append(quiet, i)
+				quiet = with(quiet, i)
 			case sol.Flows[i].Current >= powerLoad:
-				loud = append(loud, i)
+				loud = with(loud, i)
 			}
 		}
 		for _, q := range quiet {
@@ -78,7 +78,7 @@ func (s *Study) wayBack(sol *Solution, node int) []int {
 	for depth[node] > 0 {
 		for _, k := range s.graph.at[node] {
 			if next := s.graph.other(k, node); pass(k) && depth[next] == depth[node]-1 {
-				way = append(way, k)
+				way = with(way, k)
 				node = next
 				break
 			}

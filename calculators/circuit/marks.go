@@ -25,3 +25,7 @@ func (m *marks) add(number int) bool {
 	*m = append(*m, number)
 	return true
 }
+
+// with adds a number to a list. A call of it is a fifth of the code of an
+// append, and there are many.
+func with(list []int, number int) []int { return append(list, number) }

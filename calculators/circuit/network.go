@@ -110,7 +110,7 @@ func (n *Network) sourceBranches() []int {
 	var list []int
 	for i := range n.Branches {
 		if b := &n.Branches[i]; b.Law == Drives && n.of(b).Kind == Source {
-			list = append(list, i)
+			list = with(list, i)
 		}
 	}
 	return list

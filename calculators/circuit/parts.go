@@ -37,7 +37,7 @@ func (n *Network) wireParts() []Purchase {
 		if at == len(reels) {
 			reels = append(reels, nil)
 		}
-		reels[at] = append(reels[at], i)
+		reels[at] = with(reels[at], i)
 	}
 	for i := range reels { // the thickest first, few as they are
 		for k := i; k > 0 && n.Elements[reels[k][0]].Area > n.Elements[reels[k-1][0]].Area; k-- {
@@ -140,7 +140,7 @@ func (n *Network) counted(what func(e *Element) string) []Purchase {
 		if at == len(list) {
 			list, groups = append(list, Purchase{What: words}), append(groups, nil)
 		}
-		groups[at] = append(groups[at], i)
+		groups[at] = with(groups[at], i)
 	}
 	for i := range list {
 		list[i].Amount = strconv.Itoa(len(groups[i]))

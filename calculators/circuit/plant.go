@@ -32,9 +32,9 @@ func (p *planter) root(node int) *stem {
 	switch {
 	case out >= 0: // an output stands at the top itself, and its way ends on its other terminal
 		p.used[out] = true
-		st.items = append(st.items, item{branch: out, flip: true, node: node})
+		st.add(item{branch: out, flip: true, node: node})
 	case p.joint[node] < 0:
-		st.items = append(st.items, item{kind: railItem, branch: -1, node: node})
+		st.add(item{kind: railItem, branch: -1, node: node})
 	}
 	p.divide(st, node)
 	return st
@@ -69,7 +69,7 @@ func (p *planter) highest() int {
 // divide draws on from a node: its splice, then a stem for every way down.
 func (p *planter) divide(st *stem, node int) {
 	if p.joint[node] >= 0 {
-		st.items = append(st.items, item{kind: jointItem, branch: -1, node: node})
+		st.add(item{kind: jointItem, branch: -1, node: node})
 	}
 	var kids []*stem
 	for _, sources := range [...]bool{true, false} {
@@ -98,24 +98,24 @@ func (p *planter) way(b, node int) *stem {
 	st := &stem{exit: -1, items: []item{{branch: b, flip: br.To == node, node: next}}}
 	for _, l := range p.linked[br.Element] {
 		if br.Part == "" || br.Part == "supply" {
-			st.items = append(st.items, item{kind: linkItem, branch: -1, node: br.Element, text: p.linkText(l, br.Element)})
+			st.add(item{kind: linkItem, branch: -1, node: br.Element, text: p.linkText(l, br.Element)})
 		}
 	}
 	switch {
 	case p.inner(b):
 	case p.lug[next] >= 0:
-		st.items = append(st.items, item{branch: p.lug[next]})
+		st.add(item{branch: p.lug[next]})
 	case p.minus[next] && br.Law != Drives:
-		st.items = append(st.items, item{kind: minusItem, branch: -1, node: next})
+		st.add(item{kind: minusItem, branch: -1, node: next})
 	case p.visited[next]:
-		st.items = append(st.items, item{kind: flagItem, branch: -1, node: next})
+		st.add(item{kind: flagItem, branch: -1, node: next})
 	case p.into[next] > 1 && !p.minus[next]:
 		st.exit, st.ends = next, 1
 	default:
 		p.visited[next] = true
 		p.divide(st, next)
 		if br.Law == Drives && len(st.items) == 1 && len(st.kids) == 0 {
-			st.items = append(st.items, item{kind: minusItem, branch: -1, node: next})
+			st.add(item{kind: minusItem, branch: -1, node: next})
 		}
 	}
 	return st
@@ -216,6 +216,6 @@ func unhook(st *stem, node int) {
 		}
 	}
 	if !inside {
-		st.items = append(st.items, item{kind: flagItem, branch: -1, node: node})
+		st.add(item{kind: flagItem, branch: -1, node: node})
 	}
 }

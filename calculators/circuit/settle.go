@@ -53,7 +53,7 @@ func (s *solver) settle(state int) *Solution {
 		b := &s.live[i]
 		v := out.Flows[i].Drop
 		if (b.Law == Takes || b.Law == Converts) && !s.open[i] && b.Part != "feeds" && v > 0.01*n.supply() && v < s.floor {
-			out.Starved = append(out.Starved, i)
+			out.Starved = with(out.Starved, i)
 		}
 	}
 	return out
@@ -148,7 +148,7 @@ func changes(a, b armature) []int {
 	var list []int
 	for i := range a {
 		if a[i] != b[i] {
-			list = append(list, i)
+			list = with(list, i)
 		}
 	}
 	return list

@@ -64,7 +64,7 @@ func newSolver(n *Network) *solver {
 		if b.From != b.To {
 			at = s.lattice.between(b.From, b.To)
 		}
-		s.between = append(s.between, at)
+		s.between = with(s.between, at)
 	}
 	return s
 }

@@ -42,7 +42,7 @@ func newLattice(n int, pairs [][2]int) *lattice {
 		}
 		done[best] = true
 		l.place[best] = k
-		l.order = append(l.order, best)
+		l.order = with(l.order, best)
 		rows[k] = near[best]
 		for _, i := range near[best] {
 			near[i] = without(near[i], best)
@@ -71,9 +71,9 @@ func (l *lattice) layOut(rows [][]int) {
 	l.values = make([]float64, next)
 	for k := range l.n {
 		for a, i := range l.upper[k] {
-			l.targets = append(l.targets, i)
+			l.targets = with(l.targets, i)
 			for _, j := range l.upper[k][a+1:] {
-				l.targets = append(l.targets, l.element(i, j))
+				l.targets = with(l.targets, l.element(i, j))
 			}
 		}
 	}

@@ -64,7 +64,7 @@ func (s *Study) blown() []Blown {
 			for k := range n.Branches {
 				l := &n.Branches[k]
 				if n.of(l).isLoad() && l.Law != Drives && l.Part != "rem" && before[l.From] && !after[l.From] && dead.add(l.Element) {
-					blown.Dead = append(blown.Dead, l.Element)
+					blown.Dead = with(blown.Dead, l.Element)
 				}
 			}
 			if before[b.From] && after[b.From] && after[b.To] {
@@ -85,7 +85,7 @@ func (s *Study) feeders(without, node int, set setting, seen *marks, out *Blown)
 	}
 	for _, e := range cut {
 		if e != out.Fuse && seen.add(e) {
-			out.Live = append(out.Live, e)
+			out.Live = with(out.Live, e)
 		}
 	}
 }

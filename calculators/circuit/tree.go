@@ -54,6 +54,9 @@ type stem struct {
 	known []*box
 }
 
+// add puts an item at the foot of a stem.
+func (s *stem) add(it item) { s.items = append(s.items, it) }
+
 // A planter makes the stems of a network.
 type planter struct {
 	*Study
@@ -88,7 +91,7 @@ func newPlanter(s *Study) *planter {
 		case Link:
 			for _, end := range [...]string{e.From, e.To} {
 				at := max(n.named(end), 0)
-				p.linked[at] = append(p.linked[at], i)
+				p.linked[at] = with(p.linked[at], i)
 			}
 		}
 	}
@@ -169,7 +172,7 @@ func (p *planter) sorted() []int {
 	var top []int
 	for node, plus := range p.pluses {
 		if plus {
-			top = append(top, node)
+			top = with(top, node)
 		}
 	}
 	depth := p.graph.hops(top, func(int) bool { return true })
