@@ -74,7 +74,7 @@ var coreFlags = []string{"build", "-buildmode=c-shared", "-trimpath", "-buildvcs
 const coreExperiment = "nogreenteagc"
 
 // recipe changes whenever the same source would give another module.
-var recipe = strings.Join(coreFlags, " ") + " " + coreExperiment + " slim 2 unsaid 1"
+var recipe = strings.Join(coreFlags, " ") + " " + coreExperiment + " slim 2 unsaid 2"
 
 // compile runs the Go toolchain and slims what it gives.
 func compile(ctx context.Context, moduleRoot string) ([]byte, error) {

@@ -116,13 +116,18 @@ func isWritten(value ast.Expr) bool {
 }
 
 // isOfKit reports the types whose literals have unsaid fields: a calculator,
-// and lists of inputs and outputs. The help of a circuit's keys, which stand
-// alone, is said in the browser.
+// and lists of inputs, outputs and rules. The help of a circuit's keys, which
+// stand alone, is said in the browser.
 func isOfKit(of ast.Expr) bool {
 	names := []string{"Calculator"}
 	if list, ok := of.(*ast.ArrayType); ok {
-		of, names = list.Elt, []string{"Input", "Output"}
+		of, names = list.Elt, []string{"Input", "Output", "Rule"}
 	}
-	kit, ok := of.(*ast.SelectorExpr)
-	return ok && slices.Contains(names, kit.Sel.Name)
+	switch of := of.(type) {
+	case *ast.SelectorExpr:
+		return slices.Contains(names, of.Sel.Name)
+	case *ast.Ident:
+		return slices.Contains(names, of.Name)
+	}
+	return false
 }
