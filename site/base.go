@@ -45,7 +45,20 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 	b.add(b.assets.Desk, bundle.Desk)
 	b.add(b.assets.Core, core.Module)
 	b.add(b.assets.CoreScript, core.Script)
-	return b, errors.Join(b.folder(o.theme(), "icons"), b.folder(o.theme(), "schemas"))
+	return b, errors.Join(b.folder(o.theme(), "icons"), b.icons(), b.folder(o.theme(), "schemas"))
+}
+
+// icons draws the pictures that the manifest promises to systems that take no
+// SVG.
+func (b *base) icons() error {
+	for _, size := range publish.IconSizes {
+		picture, err := publish.Icon(size)
+		if err != nil {
+			return err
+		}
+		b.add(publish.IconName(size), picture)
+	}
+	return nil
 }
 
 func (b *base) add(name string, data []byte) {

@@ -13,6 +13,9 @@ import (
 
 	"baybook/site"
 	"baybook/site/begin"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/page"
 )
 
 // kept waits until the whole book is on the device.
@@ -46,6 +49,33 @@ func TestOffline(t *testing.T) {
 	}
 	p.open(s.root)
 	p.wait(`document.querySelector(".areas")`)
+}
+
+// Every icon that the manifest names is there in its size, and the browser has
+// nothing against installing the book.
+func TestInstallable(t *testing.T) {
+	t.Parallel()
+	p := newTab(t)
+	p.open(serve(t, shipped(t), "/shop/book/").root + "index.html")
+	kept(p)
+	sizes := eval[[]string](p, `(async () => {
+		const at = document.querySelector("link[rel=manifest]").href;
+		const manifest = await (await fetch(at)).json();
+		return Promise.all(manifest.icons.map(async (icon) => {
+			const picture = new Image();
+			picture.src = new URL(icon.src, at).href;
+			await picture.decode();
+			return icon.sizes === "any" ? "any" : icon.sizes + " is " + picture.naturalWidth + "x" + picture.naturalHeight;
+		}));
+	})()`)
+	if got := strings.Join(sizes, ", "); got != "any, any, 192x192 is 192x192, 512x512 is 512x512" {
+		t.Errorf("the icons are %s", got)
+	}
+	for _, e := range call(p, page.GetInstallabilityErrors, cdp.Empty{}).InstallabilityErrors {
+		if e.ErrorID != "in-incognito" { // as every test's profile is
+			t.Errorf("the book cannot be installed: %s %v", e.ErrorID, e.ErrorArguments)
+		}
+	}
 }
 
 // edition builds a small book whose one sheet has a title, so many minutes ago:

@@ -49,7 +49,7 @@ func Manifest(book string) ([]byte, error) {
 	}{book, book, "index.html", "./", "standalone", "#ffffff", "#ffffff", []icon{
 		{"icons/book.svg", "any", "image/svg+xml", "any"},
 		{"icons/book-mask.svg", "any", "image/svg+xml", "maskable"},
-		{"icons/book-192.png", "192x192", "image/png", "any"},
-		{"icons/book-512.png", "512x512", "image/png", "any"},
+		{IconName(192), "192x192", "image/png", "any"},
+		{IconName(512), "512x512", "image/png", "any"},
 	}})
 }

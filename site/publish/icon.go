@@ -7,9 +7,17 @@ import (
 	"image/draw"
 	"image/png"
 	"math"
+	"strconv"
 
 	"golang.org/x/image/vector"
 )
+
+// IconSizes are the sizes, in pixels each way, of which a phone asks for one
+// when the book is installed.
+var IconSizes = []int{192, 512}
+
+// IconName is where the icon of a size stands in the site.
+func IconName(size int) string { return "icons/book-" + strconv.Itoa(size) + ".png" }
 
 // Icon draws the book's icon as a PNG of so many pixels each way, for
 // systems that take no SVG: a sheet with its border, a reading that jumps,
