@@ -31,8 +31,12 @@ export const jobs = (): Job[] => {
   return list.sort((a, b) => b.date.localeCompare(a.date) || b.id.localeCompare(a.id));
 };
 
+/** A name that no other job has. Plain HTTP, as the shop's network has it, lacks crypto.randomUUID. */
+const fresh = (): string =>
+  [...crypto.getRandomValues(new Uint8Array(16))].map((b) => b.toString(16).padStart(2, "0")).join("");
+
 /** Opens a job and chooses it. */
-export const openJob = (vehicle: string, date: string, id: string = crypto.randomUUID()): string => {
+export const openJob = (vehicle: string, date: string, id: string = fresh()): string => {
   write("local", `bay-job:${id}`, JSON.stringify({ vehicle, date }));
   chooseJob(id);
   return id;
