@@ -51,6 +51,26 @@ func TestOffline(t *testing.T) {
 	p.wait(`document.querySelector(".areas")`)
 }
 
+// Over plain HTTP from another machine browsers keep nothing: the cover says
+// so, and what to do; all that needs no keeping works.
+func TestPlainHTTPIsTold(t *testing.T) {
+	t.Parallel()
+	p := newTab(t)
+	root := strings.Replace(serve(t, shipped(t), "/").root, "127.0.0.1", elsewhere, 1)
+	p.open(root + "index.html")
+	p.wait(`document.querySelector("[data-kept]").textContent.includes("plain HTTP")`)
+	if eval[bool](p, "isSecureContext") {
+		t.Fatal("the browser takes the address for a secure one")
+	}
+	openJob(p, root, "Van 7")
+	p.open(root + "power/fuse-tap.html")
+	p.fill("#reading-feed-contact input", "12.6")
+	p.wait(verdictOf("feed-contact") + ` === "ok"`)
+	if hits := search(p, "gnd"); !holds(hits, 3, "ground/") {
+		t.Errorf("gnd finds %v", hits)
+	}
+}
+
 // Every icon that the manifest names is there in its size, and the browser has
 // nothing against installing the book.
 func TestInstallable(t *testing.T) {
