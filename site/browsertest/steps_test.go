@@ -165,3 +165,20 @@ func TestStepViewForAThumb(t *testing.T) {
 		t.Errorf("the step's words are %.0f px high", got)
 	}
 }
+
+// The screen is kept awake while the step view is seen, and let go after it.
+func TestStepViewKeepsTheScreenAwake(t *testing.T) {
+	t.Parallel()
+	p := newTab(t)
+	beforeScripts(p, `window.awake = 0; Object.defineProperty(navigator, "wakeLock", {value: {request: async () => { awake++; return {release: async () => { awake--; }}; }}});`)
+	p.open(serve(t, shipped(t), "/").root + "power/fuse-tap.html")
+	if eval[int](p, "awake") != 0 {
+		t.Error("the screen is kept awake over the whole sheet")
+	}
+	p.tap("[data-do=steps]")
+	p.wait("awake === 1")
+	p.key(kb.ArrowRight)
+	p.wait(current + ` === "step-1"`)
+	p.key(kb.Escape)
+	p.wait("awake === 0")
+}
