@@ -25,12 +25,12 @@ const maxPhrase = 4
 // when nothing else tells them apart. Each list of synonyms holds words and
 // phrases that mean the same in the trade; a word may stand in several lists.
 func Build(docs []Doc, synonyms [][]string) *Index {
-	b := builder{words: map[string]int{}}
 	names := readSynonyms(synonyms)
-	b.phrases = map[string]bool{}
+	b := builder{words: map[string]int{}, tokens: map[string]token{}, phrases: map[string]bool{}, ends: map[string]bool{}}
 	for _, n := range names {
-		if strings.Contains(n.phrase, " ") {
+		if at := strings.LastIndexByte(n.phrase, ' '); at >= 0 {
 			b.phrases[n.phrase] = true
+			b.ends[n.phrase[at+1:]] = true
 		}
 	}
 	for i := range docs {
@@ -47,8 +47,32 @@ func Build(docs []Doc, synonyms [][]string) *Index {
 type builder struct {
 	words   map[string]int // place in posts
 	posts   [][]uint32     // of a word: document << placeBits | places, rising
+	tokens  map[string]token
 	phrases map[string]bool
-	recent  []string // the last words of the text being read, at most maxPhrase
+	ends    map[string]bool // the last words of the phrases
+	recent  []string        // the last words of the text being read, at most maxPhrase
+}
+
+// A token is what is known of a word as texts write it. A book repeats its
+// words, so each is taken to its singular once.
+type token struct {
+	word string // in the singular; "" for a stop word
+	post int    // place in posts
+	ends bool   // a phrase may end here
+}
+
+func (b *builder) token(written []byte) token {
+	if t, known := b.tokens[string(written)]; known {
+		return t
+	}
+	var t token
+	raw := string(written)
+	if !isStop(raw) {
+		t.word = singular(raw)
+		t.post, t.ends = b.place(t.word), b.ends[t.word]
+	}
+	b.tokens[raw] = t
+	return t
 }
 
 // add files the words of one document.
@@ -76,29 +100,33 @@ func (b *builder) text(doc int, text string, place uint32) {
 	b.recent = b.recent[:0]
 	before := ""
 	for s.next() {
-		if isStop(string(s.word)) {
+		t := b.token(s.word)
+		if t.word == "" {
 			before = ""
 			continue
 		}
-		word := singular(string(s.word))
-		b.post(word, doc, place)
+		word := t.word
+		b.postAt(t.post, doc, place)
 		if s.hyphen && !isDigit(rune(word[0])) && before != "" && !isDigit(rune(before[0])) {
 			b.post(singular(before+word), doc, place) // heat-shrink is heatshrink too
 		}
 		before = word
-		b.phrase(word, doc, place)
+		b.phrase(t, doc, place)
 	}
 }
 
 // phrase files the phrases of the glossary that end with this word.
-func (b *builder) phrase(word string, doc int, place uint32) {
+func (b *builder) phrase(t token, doc int, place uint32) {
 	if len(b.phrases) == 0 {
 		return
 	}
 	if len(b.recent) == maxPhrase {
 		b.recent = slices.Delete(b.recent, 0, 1)
 	}
-	b.recent = append(b.recent, word)
+	b.recent = append(b.recent, t.word)
+	if !t.ends {
+		return
+	}
 	for from := 0; from < len(b.recent)-1; from++ {
 		if p := strings.Join(b.recent[from:], " "); b.phrases[p] {
 			b.post(p, doc, place)
@@ -106,13 +134,20 @@ func (b *builder) phrase(word string, doc int, place uint32) {
 	}
 }
 
-func (b *builder) post(word string, doc int, place uint32) {
+func (b *builder) post(word string, doc int, place uint32) { b.postAt(b.place(word), doc, place) }
+
+// place gives a word's place in posts.
+func (b *builder) place(word string) int {
 	at, known := b.words[word]
 	if !known {
 		at = len(b.posts)
 		b.words[word] = at
 		b.posts = append(b.posts, nil)
 	}
+	return at
+}
+
+func (b *builder) postAt(at, doc int, place uint32) {
 	list := b.posts[at]
 	if n := len(list); n > 0 && list[n-1]>>placeBits == uint32(doc) {
 		list[n-1] |= place

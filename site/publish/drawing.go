@@ -7,6 +7,9 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"github.com/tdewolff/minify/v2"
+	"github.com/tdewolff/minify/v2/svg"
 )
 
 // refusedElements are elements of SVG that run something or fetch something.
@@ -16,8 +19,8 @@ var refusedElements = []string{"script", "foreignObject", "iframe", "image", "a"
 // prefix, so that two drawings never share one, and everything that could run
 // or fetch something is refused. The text alternative is the page's to give,
 // so the drawing's own title and description are left out.
-func Drawing(svg []byte, prefix string) (string, error) {
-	d := xml.NewDecoder(bytes.NewReader(svg))
+func Drawing(file []byte, prefix string) (string, error) {
+	d := xml.NewDecoder(bytes.NewReader(file))
 	d.Strict = true
 	var b strings.Builder
 	skip, depth := 0, 0
@@ -56,7 +59,17 @@ func Drawing(svg []byte, prefix string) (string, error) {
 	if depth != 0 || b.Len() == 0 {
 		return "", errors.New("the drawing is cut off or empty")
 	}
-	return b.String(), nil
+	return shrunk(b.String())
+}
+
+// shrunk minifies a drawing. It stands in any number of pages, so this is done
+// here, once, and not in each of them.
+func shrunk(markup string) (string, error) {
+	var out strings.Builder
+	if err := svg.Minify(minify.New(), &out, strings.NewReader(markup), nil); err != nil {
+		return "", err
+	}
+	return out.String(), nil
 }
 
 // openElement writes a start tag with its safe attributes.
