@@ -50,6 +50,7 @@ func check(ctx context.Context, c *call) int {
 		fmt.Fprintln(c.stdout, text)
 		return exitFine
 	}
+	takeRoom()
 	_, list, err := site.Check(site.Options{Content: *content, History: history(ctx, *content)})
 	if err == nil && *fix {
 		if err = applyFixes(*content, list); err == nil {
