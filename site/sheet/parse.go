@@ -74,10 +74,9 @@ func (r *Reader) Parse(file string, content []byte) (*Sheet, finding.List) {
 	} else {
 		s.Front = readFront(src, front, report)
 	}
-	blanked := blank(src.Text(), body)
 	context := parser.NewContext()
 	context.Set(shapingKey, &shaping{reader: r, sheet: s, report: report})
-	s.Root = r.markdown.Parser().Parse(text.NewReader(blanked), parser.WithContext(context))
+	s.Root = r.markdown.Parser().Parse(from(src.Text(), body), parser.WithContext(context))
 	return s, list
 }
 
@@ -184,14 +183,11 @@ func splitFront(content []byte) (front Span, body int) {
 	return Span{}, at
 }
 
-// blank overwrites everything before the body with spaces, line breaks kept,
-// so that every place in the tree is a place in the file.
-func blank(content []byte, body int) []byte {
-	out := bytes.Clone(content)
-	for i := range body {
-		if out[i] != '\n' {
-			out[i] = ' '
-		}
-	}
-	return out
+// from reads a file behind its front matter, so that every place in the tree is
+// a place in the file.
+func from(content []byte, body int) text.Reader {
+	r := text.NewReader(content)
+	r.SetPosition(-1, text.NewSegment(body, body))
+	r.AdvanceLine()
+	return r
 }
