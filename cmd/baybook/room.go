@@ -10,7 +10,7 @@ import (
 // doubling is work for nothing; ten thousand sheets still fit into a GiB.
 const (
 	roomPercent = 400
-	roomLimit   = 900 << 20
+	roomLimit   = 980 << 20
 )
 
 // takeRoom gives the collector room, where the environment does not say
