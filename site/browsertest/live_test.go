@@ -31,7 +31,14 @@ func TestSavedSheetReloadsItsPage(t *testing.T) {
 		}
 	})
 	p := newTab(t)
-	p.open(<-ready + "area-000/lead-00000.html")
+	root := <-ready
+	// What would keep the published book keeps nothing of one that is written.
+	p.open(root)
+	p.wait(`document.querySelector("[data-kept]").textContent.includes("not kept on this device")`)
+	if n := eval[int](p, `navigator.serviceWorker.getRegistrations().then((r) => r.length)`); n != 0 {
+		t.Errorf("%d workers keep pages of a book that is being written", n)
+	}
+	p.open(root + "area-000/lead-00000.html")
 	save := func(old, with string) {
 		t.Helper()
 		name := filepath.Join(content, "area-000", "lead-00000.md")

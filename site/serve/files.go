@@ -98,7 +98,8 @@ func nameOf(at string) (string, bool) {
 // shownPage is a page with the server's script in it.
 type shownPage struct{ plain, scripted *site.File }
 
-// withScript adds the script that reloads. The published page stays as it is.
+// withScript adds the script that reloads, and tells the theme that nothing of
+// this book is kept. The published page stays as it is.
 func (d *desk) withScript(name string, plain *site.File) *site.File {
 	d.mu.RLock()
 	before := d.shown[name]
@@ -115,7 +116,7 @@ func (d *desk) withScript(name string, plain *site.File) *site.File {
 }
 
 func liveScript(sum string) string {
-	return `<script defer src="` + own + `live.js" data-sum="` + sum + `"></script>`
+	return `<meta name="being-written" content="yes"><script defer src="` + own + `live.js" data-sum="` + sum + `"></script>`
 }
 
 // send answers with a file: packed where the reader takes it so, or not at all

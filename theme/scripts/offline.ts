@@ -10,6 +10,12 @@ export const start = (root: HTMLElement): void => {
     tell("This copy is read from a folder: all of it is here, and nothing more needs keeping.");
     return;
   }
+  if (root.querySelector("meta[name=being-written]")) {
+    tell(
+      "This book is shown from the lead's desk, as it was last saved, and is not kept on this device. With no signal these pages will not open. The published book, at an HTTPS address or on a memory stick, is there without signal.",
+    );
+    return;
+  }
   if (!("serviceWorker" in navigator) || !window.isSecureContext) {
     tell(
       "This browser cannot keep the book, because the address is plain HTTP. With no signal these pages will not open. Ask the lead for an HTTPS address, or carry the folder on a memory stick.",

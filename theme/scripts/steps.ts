@@ -105,7 +105,7 @@ class StepView {
     this.back.disabled = at === 0;
     this.next.textContent = at + 1 < this.screens.length ? "Next" : "Done";
     this.where.textContent = this.name(screen);
-    window.scrollTo(0, 0);
+    window.scrollTo({ top: 0, behavior: "instant" });
     const heading = screen.querySelector<HTMLElement>("h2, .place a");
     heading?.setAttribute("tabindex", "-1");
     heading?.focus({ preventScroll: true });

@@ -58,7 +58,7 @@ export const start = (root: HTMLElement): void => {
     controls.replaceChildren(where, ...grades.map(([words, grade]) => button(words, () => void grade1(deck, here, grade, root))), stop);
     controls.querySelector("button")?.focus();
   }, { once: true });
-  window.scrollTo(0, 0);
+  window.scrollTo({ top: 0, behavior: "instant" });
 };
 
 /** Keeps the card's next day and goes on. */
