@@ -60,6 +60,6 @@ func bundle(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.Work("Sum of the squares of all diameters: {1:4 mm²}", squares)
 	out.Work("Estimate: 1.2 × √{1:4 mm²} = {estimate:4}", squares)
 	out.Work("Smallest circle found around all wires: {diameter:4}")
-	out.Work("Filled: {1:4 mm²} / {diameter:4}² = {fill}", squares)
+	out.Work("Filled: {1:4 mm²} / ({diameter:4})² = {fill}", squares)
 	return nil
 }

@@ -122,7 +122,7 @@ func hingeSlack(in *calc.Values, out *calc.Result) *calc.Problem {
 		out.Stop("the loop bends to a radius of {bend_radius}, tighter than the least of {bend_minimum}; set the clips further from the axis, " +
 			"let the wire run along the hinge and twist, or use a thinner, more flexible one")
 	}
-	out.Work("Closed: √({body}² + {door}² − 2 × both × cos {closed_angle}) = {closed}")
+	out.Work("Closed: √(({body})² + ({door})² − 2 × {body} × {door} × cos {closed_angle}) = {closed}")
 	out.Work("Open, at {1:4 deg}: {open}", in.Num("closed_angle")+in.Num("swing"))
 	if in.Num("closed_angle")+in.Num("swing") > 180 {
 		out.Work("The swing passes 180 deg, where the clips are furthest apart: {longest}")

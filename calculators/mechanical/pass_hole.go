@@ -70,7 +70,7 @@ func passHole(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.Set("hole", hole)
 	out.SetText("edge", out.Fill("Deburr both sides, take out the chips, degrease, coat the bare edge with primer and topcoat and let them dry. "+
 		"Then fit a grommet with a groove {1:4 mm} to {2:4 mm} wide and {hole:6} across, for the panel of {panel}.", in.Num("panel"), in.Num("panel")+0.5))
-	out.Work("Connector: √({connector_width}² + {connector_height}²) = {bare}")
+	out.Work("Connector: √(({connector_width})² + ({connector_height})²) = {bare}")
 	out.Work("Grommet: bundle {bundle} + 2 × wall {wall} = {1:4 mm}", grommet)
 	out.Work("Next whole even size at or above both: {hole:6}")
 	return nil
