@@ -20,8 +20,9 @@ import (
 // Assets are the paths, from the site's root, of what every page refers to.
 // They carry a hash of their content, so a page never meets another edition's.
 type Assets struct {
-	// Desk is the script of the study and record pages alone.
-	Style, Script, Desk string
+	// Script runs before the reader touches anything, Hand answers a touch,
+	// Desk is for the study and record pages alone. Print is the style of paper.
+	Style, Print, Script, Hand, Desk string
 	// Core and Index are the WebAssembly core and the search index; CoreScript
 	// and IndexScript hold the same for pages opened from a folder, where
 	// browsers forbid a fetch.
