@@ -6,18 +6,16 @@ import (
 	"baybook/calculators/calc"
 )
 
-// A groundView is a section through the lens and a plan under it, both to one
-// scale, back to the right.
+// A groundView is a section through the lens, back to the right.
 type groundView struct {
-	d              *calc.Drawing
-	ground, middle float64 // y of the ground in the section, of the centreline in the plan
-	scale, reach   float64 // px a m, m drawn
+	d            *calc.Drawing
+	ground       float64 // its y
+	scale, reach float64 // px a m, m drawn
 }
 
 const (
 	groundLeft = 22.0  // x under the lens
 	groundLong = 276.0 // px drawn behind it
-	planHalf   = 58.0  // px drawn to either side of the centreline
 )
 
 // drawCameraView draws what of the ground is seen, from the side and from
@@ -48,11 +46,17 @@ func drawCameraView(in *calc.Values, out *calc.Result) *calc.Drawing {
 	}
 	g.scale = groundLong / g.reach
 	g.ground = 38 + math.Max(30, c.Height*g.scale)
-	g.middle = g.ground + 92 + planHalf
-	g.d = calc.NewDrawing(320, g.middle+planHalf+28, out.Fill(text))
-	g.plan(c, near, far)
+	middle := g.ground + 92 + planHalf
+	g.d = calc.NewDrawing(320, middle+planHalf+planRoom, out.Fill(text))
+	seen := out.Get("width").Present
+	plan := newGroundPlan(g.d, middle, g.scale, c, y, seen)
+	plan.draw(c, near, far)
+	if seen {
+		plan.across(y, out.Num("width"), out.Fill("{width} wide at {distance}"))
+	}
+	plan.bar()
 	g.section(c, near, far)
-	g.spans(y, near, far, out)
+	g.spans(near, far, out)
 	return g.d
 }
 
@@ -91,30 +95,8 @@ func (g groundView) ray(c Camera, down float64, s calc.Stroke) {
 	g.d.Line(lens, calc.Point{X: lens.X + long*cos, Y: lens.Y + long*sin}, s)
 }
 
-// plan draws the ground seen, from above.
-func (g groundView) plan(c Camera, near, far float64) {
-	x := func(y float64) float64 { return groundLeft + y*g.scale }
-	g.d.Line(calc.Point{X: 4, Y: g.middle}, calc.Point{X: 316, Y: g.middle}, calc.Centre)
-	if to := math.Min(far, g.reach); near < to {
-		const steps = 32
-		var outline, other []calc.Point
-		for i := 0.0; i <= steps; i++ {
-			y := near + (to-near)*i/steps
-			half := math.Min(c.GroundWidth(y)/2*g.scale, planHalf)
-			outline = append(outline, calc.Point{X: x(y), Y: g.middle - half})
-			other = append(other, calc.Point{X: x(y), Y: g.middle + half})
-		}
-		for i := range other {
-			outline = append(outline, other[len(other)-1-i])
-		}
-		g.d.Polygon(outline, calc.Outline, calc.Tint)
-	}
-	g.d.Circle(calc.Point{X: groundLeft, Y: g.middle}, 4, calc.Outline, calc.Ink)
-	g.d.TextWithin(calc.Point{X: 160, Y: g.middle + planHalf + 20}, "from above")
-}
-
-// spans dimensions near, far and the width at a distance.
-func (g groundView) spans(y, near, far float64, out *calc.Result) {
+// spans dimensions near and far.
+func (g groundView) spans(near, far float64, out *calc.Result) {
 	row := g.ground + 30
 	if math.IsInf(near, 1) {
 		g.d.TextWithin(calc.Point{X: 160, Y: row}, "all sky: no ground in the picture")
@@ -135,17 +117,4 @@ func (g groundView) spans(y, near, far float64, out *calc.Result) {
 	} else {
 		span(far, "far {far}")
 	}
-	if out.Get("width").Present {
-		half := math.Min(out.Num("width")/2*g.scale, planHalf)
-		p := calc.Point{X: g.at(y, 0).X, Y: g.middle}
-		a, b := calc.Point{X: p.X, Y: p.Y - half}, calc.Point{X: p.X, Y: p.Y + half}
-		g.d.Line(a, b, calc.Heavy)
-		g.d.Label(calc.Point{X: g.middleOf(p.X, out.Fill("{width} wide at {distance}")), Y: p.Y + 4}, calc.Middle, out.Fill("{width} wide at {distance}"))
-	}
-}
-
-// middleOf keeps the middle of a text inside the drawing.
-func (g groundView) middleOf(x float64, text string) float64 {
-	half := calc.TextWidth(text, calc.TextSize)/2 + 4
-	return math.Max(half, math.Min(g.d.Width-half, x))
 }
