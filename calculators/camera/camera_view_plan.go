@@ -38,7 +38,7 @@ func (g groundPlan) draw(c Camera, near, far float64) {
 	end := groundLong / g.scale
 	to := math.Min(far, end)
 	if near < to {
-		const steps = 120
+		const steps = 72
 		var ahead, back []calc.Point // of both sides
 		var sides [2][]calc.Point    // what of them is inside the drawing
 		for i := 0.0; i <= steps; i++ {
