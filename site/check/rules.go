@@ -7,7 +7,7 @@ var Rules = []*Rule{
 	hazardUnguarded, hazardLate, weakWord, noticeForInjury, injuryWordForProperty, injuryAndPropertyMixed,
 	messageContent, mustSay, mustNotSay, titleUnknown, hazardUnknown, stepsInMessage, messageOrder, overWarning, toolsNamed,
 	// Numbers.
-	computedNumber, stopVerdict, readingWords, repeatedNumber, conversion, unbackedNumber,
+	computedNumber, stopVerdict, readingWords, repeatedNumber, numbersDisagree, conversion, unbackedNumber,
 	// Wiring drawings, the most dangerous first.
 	circuitShort, circuitUnfused, circuitFuseOverWire, circuitWireBurns, circuitWireOverloaded, circuitFuseUnderLoad, circuitFuseMade,
 	circuitDrop, circuitNoReturn, circuitReversed, circuitTwoSources, circuitLiveBehind, circuitTap, circuitTapTurned,
