@@ -41,6 +41,7 @@ func TestHostileSheets(t *testing.T) {
 		{"one line of 2 MB", plain + strings.Repeat("x", 900_000), "file-size"},
 		{"100 000 quotes deep", plain + strings.Repeat("> ", 9_000) + "x\n", "nesting"},
 		{"100 000 lists deep", plain + nestedLists(100_000), "file-size"},
+		{"numbers deep on a line", plain + strings.Repeat("1. ", 6_000) + "x\n", "nesting"},
 		{"lists deep within the size", plain + nestedLists(200), "nesting"},
 		{"brackets deep", step(strings.Repeat("[", 9_000)), "nesting"},
 		{"zero width space", step("Look at the l\u200bamp."), "hidden-character"},

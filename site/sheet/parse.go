@@ -94,6 +94,10 @@ func readable(src *finding.Source, report func(finding.Finding)) bool {
 		return refuse(0, 0, "file-size", fmt.Sprintf("the file has %d bytes; a sheet has at most %d", len(content), mostBytes), "split it into several sheets")
 	}
 	for at := 0; at < len(content); {
+		if c := content[at]; c >= ' ' && c < 0x7F || c == '\n' { // nearly every byte
+			at++
+			continue
+		}
 		c, n := utf8.DecodeRune(content[at:])
 		if c == utf8.RuneError && n == 1 {
 			return refuse(at, at+1, "utf8", fmt.Sprintf("byte %#02x is not UTF-8 text", content[at]), "save the file as UTF-8")
@@ -149,11 +153,14 @@ func nesting(line []byte) int {
 			}
 		case ']':
 			open = max(0, open-1)
-		default:
-			if leading && c >= '0' && c <= '9' || c == '.' && leading {
-				continue
+		case '.', ')':
+			if leading && i+1 < len(line) && line[i+1] == ' ' {
+				quotes++ // 1. or 1)
+			} else {
+				leading = false
 			}
-			leading = false
+		default:
+			leading = leading && c >= '0' && c <= '9'
 		}
 	}
 	indent := len(line) - len(bytes.TrimLeft(line, " \t"))
