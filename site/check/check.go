@@ -36,8 +36,8 @@ type Rule struct {
 	Severity finding.Severity
 	// Firm is true where no waiver can set the rule aside.
 	Firm bool
-	// Check looks at one sheet, CheckBook at the book as a whole. One of them
-	// is set; neither is for a rule that the loader itself keeps.
+	// Check looks at one sheet, CheckBook at the book as a whole. One of them or
+	// both are set; neither is for a rule that the loader itself keeps.
 	Check, CheckBook func(*Pass)
 }
 

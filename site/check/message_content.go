@@ -166,7 +166,7 @@ func alsoThing(lower string) bool {
 	switch lower {
 	case "trim", "cut", "saw", "drill", "glue", "tape", "reverse", "lead", "test", "screw", "light", "level", "clip", "paint", "dust", "solder",
 		"grease", "file", "brush", "clamp", "wet", "dry", "empty", "clean", "open", "loose", "free", "water", "heat", "supply", "noise", "stop", "lock",
-		"tap", "feed", "ground", "fuse", "plug", "press", "hook", "seal", "weld", "tin", "charge", "wire", "route", "guide", "note", "work", "power", "sleeve":
+		"tap", "feed", "ground", "fuse", "plug", "spray", "load", "smoke", "flash", "slip", "strain", "drain", "press", "hook", "seal", "weld", "tin", "charge", "wire", "route", "guide", "note", "work", "power", "sleeve":
 		return true
 	}
 	return false

@@ -78,6 +78,23 @@ func (s *Set) Find(t *Text, in Sentence, mode Mode) []Hit {
 			partial[ref] = hit
 		}
 	}
+	s.each(t, in, at)
+	for ref, hit := range partial {
+		if ref.part == 0 && s.whole(partial, ref.pattern) {
+			hits = append(hits, hit)
+		}
+	}
+	slices.SortFunc(hits, func(a, b Hit) int {
+		if a.Pattern != b.Pattern {
+			return a.Pattern - b.Pattern
+		}
+		return a.First - b.First
+	})
+	return slices.CompactFunc(hits, func(a, b Hit) bool { return a.Pattern == b.Pattern })
+}
+
+// each runs over the parts that may start at each word.
+func (s *Set) each(t *Text, in Sentence, at func(ref partRef, i int)) {
 	for i := in.First; i < in.Last; i++ {
 		w := &t.Words[i]
 		if int(w.id) < len(s.byHead) {
@@ -91,18 +108,6 @@ func (s *Set) Find(t *Text, in Sentence, mode Mode) []Hit {
 			}
 		}
 	}
-	for ref, hit := range partial {
-		if ref.part == 0 && s.whole(partial, ref.pattern) {
-			hits = append(hits, hit)
-		}
-	}
-	slices.SortFunc(hits, func(a, b Hit) int {
-		if a.Pattern != b.Pattern {
-			return a.Pattern - b.Pattern
-		}
-		return a.First - b.First
-	})
-	return slices.CompactFunc(hits, func(a, b Hit) bool { return a.Pattern == b.Pattern })
 }
 
 func (s *Set) whole(partial map[partRef]Hit, pattern int) bool {
