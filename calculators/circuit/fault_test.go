@@ -75,6 +75,24 @@ func TestBlown(t *testing.T) {
 	}
 }
 
+// TestBlownFollowsCoils: what a fuse feeds through a relay's coil or an
+// amplifier's switch-on lead falls still with it.
+func TestBlownFollowsCoils(t *testing.T) {
+	for _, w := range []struct{ circuit, fuse, dead string }{
+		{"bookmobile", "tap", "mirror, camera, amp, shelf left and shelf right"}, // R1's coil and the amplifier's lead
+		{"bookmobile", "F1", "amp, shelf left and shelf right"},
+		{"bookmobile", "F2", "amp"},
+		{"bookmobile", "F4", "camera"}, // R2's coil
+	} {
+		s := Analyse(build(t, circuits(t)[w.circuit]))
+		for _, b := range s.Blown {
+			if s.Network.Elements[b.Fuse].Name == w.fuse && s.Network.names(b.Dead) != w.dead {
+				t.Errorf("%s, with %s out: %q is dead, want %q", w.circuit, w.fuse, s.Network.names(b.Dead), w.dead)
+			}
+		}
+	}
+}
+
 // TestRelayFollowsItsCoil goes through the states of relays: at rest, pulled
 // in, one by another, held by itself, let go.
 func TestRelayFollowsItsCoil(t *testing.T) {

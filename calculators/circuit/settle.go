@@ -28,6 +28,12 @@ func (s *solver) settle(state int) *Solution {
 	for _, h := range n.States[state].forced {
 		moved[h.element] = h.pulled
 	}
+	return s.settleFrom(state, moved)
+}
+
+// settleFrom does the same from where everything stands.
+func (s *solver) settleFrom(state int, moved armature) *Solution {
+	n := s.n
 	out := &Solution{State: state}
 	for pass := 0; ; pass++ {
 		s.enter(state, moved)
@@ -43,6 +49,7 @@ func (s *solver) settle(state int) *Solution {
 		}
 		moved = next
 	}
+	out.moved = moved
 	out.Volts = append([]float64(nil), s.volts...)
 	out.Flows = s.flows()
 	out.Energised = make([]bool, len(n.Elements))
@@ -86,6 +93,9 @@ func (s *solver) enter(state int, moved armature) {
 		if b.Law == Takes && b.Amps == 0 {
 			s.open[i] = true
 		}
+	}
+	if s.without >= 0 {
+		s.open[s.without] = true
 	}
 	s.pin()
 }

@@ -12,6 +12,7 @@ type Solution struct {
 	Flows []Flow
 	// Energised says for each part whether it is a relay that has pulled in.
 	Energised []bool
+	moved     armature
 	// Settled is false where no voltages satisfy every part, or where relays
 	// find no rest; Restless are those relays.
 	Settled  bool
@@ -50,6 +51,8 @@ type solver struct {
 	open   []bool
 	pinned []bool
 	volts  []float64
+	// without is a branch that is taken out, -1 where none is.
+	without int
 }
 
 func newSolver(n *Network) *solver {
@@ -57,7 +60,7 @@ func newSolver(n *Network) *solver {
 	for i, b := range n.Branches {
 		pairs[i] = [2]int{b.From, b.To}
 	}
-	s := &solver{n: n, lattice: newLattice(n.Nodes, pairs), floor: n.supply() / 2,
+	s := &solver{n: n, without: -1, lattice: newLattice(n.Nodes, pairs), floor: n.supply() / 2,
 		live: make([]Branch, len(n.Branches)), open: make([]bool, len(n.Branches)), pinned: make([]bool, n.Nodes), volts: make([]float64, n.Nodes)}
 	for _, b := range n.Branches {
 		at := -1

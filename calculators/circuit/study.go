@@ -46,7 +46,9 @@ type Blown struct {
 	Live []int
 }
 
-// blown looks behind every fuse with every switch closed.
+// blown looks behind every fuse: with every switch closed, and in every state
+// with what falls still there, a relay whose coil or an amplifier whose
+// switch-on lead the fuse feeds.
 func (s *Study) blown() []Blown {
 	var list []Blown
 	n := s.Network
@@ -62,8 +64,7 @@ func (s *Study) blown() []Blown {
 			before := s.graph.reach(n.plus(), pass)
 			after := s.graph.reach(n.plus(), func(k int) bool { return k != i && pass(k) })
 			for k := range n.Branches {
-				l := &n.Branches[k]
-				if n.of(l).isLoad() && l.Law != Drives && l.Part != "rem" && before[l.From] && !after[l.From] && dead.add(l.Element) {
+				if l := &n.Branches[k]; n.supplied(l) && before[l.From] && !after[l.From] && dead.add(l.Element) {
 					blown.Dead = with(blown.Dead, l.Element)
 				}
 			}
@@ -71,9 +72,41 @@ func (s *Study) blown() []Blown {
 				s.feeders(i, b.To, set, &live, &blown)
 			}
 		}
+		s.fallen(i, &dead, &blown)
 		list = append(list, blown)
 	}
 	return list
+}
+
+// supplied reports the branch by which a load gets its supply.
+func (n *Network) supplied(b *Branch) bool {
+	return n.of(b).isLoad() && b.Law != Drives && b.Part != "rem"
+}
+
+// fallen adds the loads that no longer run in a state when a fuse is pulled
+// there, and everything that moves by itself has followed.
+func (s *Study) fallen(fuse int, seen *marks, out *Blown) {
+	const (
+		nothing = 1e-9 // A; a fuse that carries no more changes nothing
+		runs    = 0.1  // of its current: a load with less is off
+	)
+	n := s.Network
+	defer func() { s.solver.without = -1 }()
+	for state, before := range s.Solutions {
+		if s.sickness[state] || math.Abs(before.Flows[fuse].Current) < nothing {
+			continue
+		}
+		s.solver.without = fuse
+		after := s.solver.settleFrom(state, before.moved)
+		for k := range n.Branches {
+			b := &n.Branches[k]
+			was, is := math.Abs(before.Flows[k].Current), math.Abs(after.Flows[k].Current)
+			off := before.moved[b.Element] && !after.moved[b.Element] && n.of(b).Kind == Amplifier
+			if n.supplied(b) && before.On(n, k) && was > nothing && (off || is < runs*was) && seen.add(b.Element) {
+				out.Dead = with(out.Dead, b.Element)
+			}
+		}
+	}
 }
 
 // feeders finds the fuses through which a node stays live, without one of them.
