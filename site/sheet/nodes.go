@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strconv"
+	"strings"
 
 	"baybook/calculators/calc"
 
@@ -138,6 +139,9 @@ type Reading struct {
 
 // Anchor is the reading's address within its page.
 func (r *Reading) Anchor() string { return "reading-" + r.ID }
+
+// Name says what is read where it stands away from its sentence.
+func (r *Reading) Name() string { return strings.ReplaceAll(r.ID, "-", " ") }
 
 // A Figure is a drawing or photograph standing alone.
 type Figure struct {
