@@ -33,7 +33,9 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 	}
 	b := &base{theme: o.theme(), assets: render.Assets{
 		Style:  publish.Hashed("assets/sheet.css", bundle.Style),
+		Print:  publish.Hashed("assets/print.css", bundle.Print),
 		Script: publish.Hashed("assets/page.js", bundle.Script),
+		Hand:   publish.Hashed("assets/hand.js", bundle.Hand),
 		Desk:   publish.Hashed("assets/desk.js", bundle.Desk),
 		Core:   publish.Hashed("assets/core.wasm", core.Module), CoreScript: publish.Hashed("assets/core.js", core.Script),
 		// The index keeps its name from edition to edition, so that a changed
@@ -41,7 +43,9 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 		Index: "assets/find.bin", IndexScript: "assets/find.js",
 	}}
 	b.add(b.assets.Style, bundle.Style)
+	b.add(b.assets.Print, bundle.Print)
 	b.add(b.assets.Script, bundle.Script)
+	b.add(b.assets.Hand, bundle.Hand)
 	b.add(b.assets.Desk, bundle.Desk)
 	b.add(b.assets.Core, core.Module)
 	b.add(b.assets.CoreScript, core.Script)

@@ -81,6 +81,9 @@ type shelf struct {
 	// root is the site's address, with a slash at its end.
 	root string
 	dir  atomic.Pointer[string]
+	// gate, where a test sets it, is asked before each file is sent, and may
+	// take its time, until the reader is gone; false refuses the file.
+	gate atomic.Pointer[func(reader context.Context, name string) bool]
 }
 
 // serve puts a site behind a web server of plain files on this machine, at a
@@ -101,6 +104,10 @@ func serve(t testing.TB, dir, at string) *shelf {
 		w.Header().Set("Cache-Control", "no-cache")
 		if name == "" {
 			name = "index.html"
+		}
+		if gate := s.gate.Load(); gate != nil && !(*gate)(r.Context(), name) {
+			http.NotFound(w, r)
+			return
 		}
 		http.ServeFileFS(w, r, os.DirFS(*s.dir.Load()), name)
 	}))

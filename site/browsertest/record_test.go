@@ -63,7 +63,7 @@ func TestReadingOutOfLimitsWantsAWord(t *testing.T) {
 	p.tap("#step-7 .tick")
 	p.wait(`document.querySelector("#step-7 .tick").checked`)
 	p.reload()
-	p.wait(`document.querySelector("#step-7 .tick").checked`)
+	p.wait(`document.querySelector("#step-7 .tick").checked && document.querySelector("#reading-load-contact .word")`)
 	if got := p.value("#reading-load-contact .word"); got != "a fan runs on; slot left alone" {
 		t.Errorf("after a reload the word is %q", got)
 	}
@@ -248,18 +248,40 @@ func TestRecordSavesAndLoads(t *testing.T) {
 	}
 	q.open(root + "power/fuse-tap.html")
 	q.wait(`document.querySelector("#step-1 .tick").checked && document.querySelector("#reading-load-contact .word").value === "fan runs on"`)
-	// Something else is refused, and nothing is lost by it.
-	junk := filepath.Join(t.TempDir(), "junk.json")
-	if err := os.WriteFile(junk, []byte(`{"format":"baybook-record-1","sheets":5}`), 0o644); err != nil {
-		t.Fatal(err)
-	}
+	// Something else is refused, and nothing is lost by it; a path that is an
+	// address of its own would be a link to anywhere.
 	q.open(root + "record.html")
-	upload(q, "[data-do=load]", junk)
-	q.wait(`document.querySelector("[data-said]").textContent.includes("not a record")`)
+	for _, content := range []string{
+		``, `nonsense`, `null`, `[]`, `{"format":"baybook-record-1","sheets":5}`,
+		`{"format":"baybook-record-1","vehicle":"Van 9","date":"yesterday","sheets":[]}`,
+		`{"format":"baybook-record-1","vehicle":"Van 9","date":"2026-10-02","sheets":[null]}`,
+		`{"format":"baybook-record-1","vehicle":"Van 9","date":"2026-10-02","sheets":[{"path":"javascript:alert(1)//","items":{"note":"x"}}]}`,
+		`{"format":"baybook-record-1","vehicle":"Van 9","date":"2026-10-02","sheets":[{"path":"//elsewhere/x","items":{"note":"x"}}]}`,
+		`{"format":"baybook-record-1","vehicle":"Van 9","date":"2026-10-02","sheets":[{"path":"power/fuse-tap","items":{"own":"x"}}]}`,
+		`{"format":"baybook-record-1","vehicle":"Van 9","date":"2026-10-02","sheets":[{"path":"power/fuse-tap","items":{"note":7}}]}`,
+	} {
+		junk := filepath.Join(t.TempDir(), "junk.json")
+		if err := os.WriteFile(junk, []byte(content), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		q.do(`document.querySelector("[data-said]").textContent = ""`)
+		upload(q, "[data-do=load]", junk)
+		q.wait(`document.querySelector("[data-said]").textContent !== ""`)
+		if got := q.text("[data-said]"); !strings.Contains(got, "not a record") || q.count(".jobs li") != 1 {
+			t.Errorf("%s is taken for a record: %s", content, got)
+		}
+	}
+	// Where there is no room the record is not taken by halves.
+	q.do(`document.querySelector("[data-said]").textContent = ""; ` + fillStorage)
+	upload(q, "[data-do=load]", name)
+	q.wait(`document.querySelector("[data-said]").textContent.includes("nothing of it was taken")`)
 	if q.count(".jobs li") != 1 {
-		t.Error("a file that is no record opens a job")
+		t.Error("a record that found no room is a job")
 	}
 }
+
+// fillStorage leaves a site no room for anything more.
+const fillStorage = `for (let size = 1 << 22; size > 0; size >>= 1) for (let i = 0; ; i++) try { localStorage.setItem("fill" + size + "-" + i, "x".repeat(size)); } catch { break; }`
 
 // validRecord holds a saved record against the schema that the site links to.
 func validRecord(t *testing.T, root string, data []byte) {
@@ -305,7 +327,7 @@ func TestFullStorageIsTold(t *testing.T) {
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	p.open(root + "power/fuse-tap.html")
-	p.do(`for (let size = 1 << 22; size > 0; size >>= 1) for (let i = 0; ; i++) try { localStorage.setItem("fill" + size + "-" + i, "x".repeat(size)); } catch { break; }`)
+	p.do(fillStorage)
 	p.tap("#step-1 .tick")
 	p.wait(`document.querySelector(".storage[role=alert]")`)
 	if got := p.text(".storage"); !strings.Contains(got, "lost") || !strings.Contains(got, "print") {

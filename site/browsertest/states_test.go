@@ -83,7 +83,7 @@ var states = []struct {
 	}},
 	{"storage that is full", func(p *tab, root string) {
 		p.open(root + "power/fuse-tap.html")
-		p.do(`for (let size = 1 << 22; size > 0; size >>= 1) for (let i = 0; ; i++) try { localStorage.setItem("fill" + size + "-" + i, "x".repeat(size)); } catch { break; }`)
+		p.do(fillStorage)
 		p.tap("#step-1 .tick")
 		p.wait(`document.querySelector(".storage[role=alert]")`)
 	}},

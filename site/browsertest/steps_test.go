@@ -105,6 +105,42 @@ func TestStepViewResumes(t *testing.T) {
 	}
 }
 
+// An address of a step jumps there, whatever step one had come to; one of
+// another part of the sheet shows that part. Going on afterwards is kept.
+func TestStepAddressesWin(t *testing.T) {
+	t.Parallel()
+	p := newTab(t)
+	root := serve(t, shipped(t), "/").root
+	p.open(root + "power/fuse-tap.html")
+	p.tap("[data-do=steps]")
+	p.wait(current + ` === "before-you-start"`)
+	p.key(kb.ArrowRight + kb.ArrowRight)
+	p.wait(current + ` === "step-2"`)
+	p.open(root + "index.html")
+	p.open(root + "power/fuse-tap.html#step-6")
+	p.wait(current + ` === "step-6"`)
+	p.key(kb.ArrowRight)
+	p.wait(current + ` === "step-7"`)
+	p.reload()
+	p.wait(current + ` === "step-7"`)
+	p.do(`location.hash = "#step-3"`) // a link within the sheet
+	p.wait(current + ` === "step-3"`)
+	p.do(`location.hash = "#sources"`)
+	p.wait(`document.body.dataset.view === undefined && document.querySelector("#sources").checkVisibility()`)
+	p.tap("[data-do=steps]")
+	p.wait(current + ` === "step-3"`)
+	// A card of the study deck is shown alone, also in a sheet that one had left
+	// in the step view.
+	card := eval[string](p, `document.querySelector(".question").id`)
+	p.do(`sessionStorage.setItem("own:study-deck", JSON.stringify({left: ["power/fuse-tap.html#" + ` + js(card) + `], done: 0}))`)
+	p.open(root + "index.html")
+	p.open(root + "power/fuse-tap.html#" + card)
+	p.wait(`document.body.dataset.view === "study" && document.querySelector(".grader")`)
+	if p.seen(".stepper") != 0 || p.seen("[data-current]") != 1 {
+		t.Error("study and step view lie over each other")
+	}
+}
+
 // Every message that guards a step stands on the step's own screen: the one
 // inside the step, and those before the steps whose hazard the step shows.
 func TestGuardsStandOnTheStep(t *testing.T) {

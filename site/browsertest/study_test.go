@@ -2,6 +2,8 @@ package browsertest
 
 import (
 	"fmt"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -171,4 +173,42 @@ func TestPracticeDrawsFreshNumbers(t *testing.T) {
 	p.fill(".practice .try input", "-17 V")
 	p.key(kb.Enter)
 	p.wait(`!document.querySelector(".practice .marking").textContent.startsWith("Right")`)
+}
+
+// Progress goes from one device to another by a file; nothing in the file that
+// is no card of this book spoils the deck.
+func TestStudyProgressSavesAndLoads(t *testing.T) {
+	t.Parallel()
+	p := newTab(t)
+	root := serve(t, shipped(t), "/").root
+	dir := downloads(p)
+	p.open(root + "study.html")
+	card := eval[string](p, `document.querySelector("[data-card][data-area=ground]").dataset.card`)
+	key := js("own:card:" + card)
+	p.do(`localStorage.setItem(` + key + `, JSON.stringify({card: "2 2.5000 6", due: "2099-01-01"}))`)
+	p.tap("[data-do=save]")
+	name, data := saved(t, dir, ".json")
+	q := newTab(t)
+	q.open(root + "study.html")
+	upload(q, "[data-do=load]", name)
+	q.wait(`document.querySelector("[data-said]").textContent.includes(" 1 met so far")`)
+	if got := eval[string](q, `localStorage.getItem(`+key+`)`); !strings.Contains(got, "2 2.5000 6") {
+		t.Errorf("the card is loaded as %q from %s", got, data)
+	}
+	for content, said := range map[string]string{
+		"nonsense": "holds no study progress",
+		`{"format":"baybook-study-1","cards":null}`:                                                          "holds no study progress",
+		`{"format":"baybook-record-1","cards":{}}`:                                                           "holds no study progress",
+		`{"format":"baybook-study-1","cards":{` + js(card) + `:"{\"card\":\"x\",\"due\":\"y\"}","other":7}}`: "2 cards",
+	} {
+		junk := filepath.Join(t.TempDir(), "junk.json")
+		if err := os.WriteFile(junk, []byte(content), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		upload(q, "[data-do=load]", junk)
+		q.wait(`document.querySelector("[data-said]").textContent.includes(` + js(said) + `)`)
+	}
+	if got := eval[string](q, `localStorage.getItem(`+key+`)`); !strings.Contains(got, "2 2.5000 6") {
+		t.Errorf("a file of nonsense made the card %q", got)
+	}
 }

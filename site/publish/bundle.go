@@ -9,26 +9,33 @@ import (
 	"github.com/evanw/esbuild/pkg/api"
 )
 
-// A Bundle is the theme's scripts and style, each one small file. Desk is the
-// script of the study and record pages, which sheets do without.
-type Bundle struct{ Script, Desk, Style []byte }
+// A Bundle is the theme's scripts and styles, each one small file. Script runs
+// before the reader touches anything, Hand answers a touch, Desk is for the
+// study and record pages, which sheets do without; Print is the style of paper.
+type Bundle struct{ Script, Hand, Desk, Style, Print []byte }
 
-// Bundled compiles the theme's TypeScript and CSS. The script is a classic
-// one, since pages opened from a folder may load no module.
+// Bundled compiles the theme's TypeScript and CSS. The scripts are classic
+// ones, since pages opened from a folder may load no module.
 func Bundled(theme fs.FS) (Bundle, error) {
-	script, err := bundleOne(theme, "scripts/main.ts", api.FormatIIFE)
-	if err != nil {
-		return Bundle{}, err
+	var b Bundle
+	for _, part := range []struct {
+		entry  string
+		format api.Format
+		into   *[]byte
+	}{
+		{"scripts/main.ts", api.FormatIIFE, &b.Script},
+		{"scripts/hand.ts", api.FormatIIFE, &b.Hand},
+		{"scripts/desk.ts", api.FormatIIFE, &b.Desk},
+		{"styles/sheet.css", api.FormatDefault, &b.Style},
+		{"styles/print.css", api.FormatDefault, &b.Print},
+	} {
+		out, err := bundleOne(theme, part.entry, part.format)
+		if err != nil {
+			return Bundle{}, err
+		}
+		*part.into = out
 	}
-	desk, err := bundleOne(theme, "scripts/desk.ts", api.FormatIIFE)
-	if err != nil {
-		return Bundle{}, err
-	}
-	style, err := bundleOne(theme, "styles/sheet.css", api.FormatDefault)
-	if err != nil {
-		return Bundle{}, err
-	}
-	return Bundle{Script: script, Desk: desk, Style: style}, nil
+	return b, nil
 }
 
 func bundleOne(theme fs.FS, entry string, format api.Format) ([]byte, error) {

@@ -23,16 +23,25 @@ const queryOf = (form: HTMLFormElement): string => {
   return pairs.join("&");
 };
 
+const frame = 16; // ms
+const pause = 150; // ms, longer than between two keys of someone who types
+
 const enliven = (section: HTMLElement): void => {
   const form = section.querySelector("form") as HTMLFormElement;
   let turn = 0;
+  let took = 0; // ms that the last answer took
   const run = async (announce: boolean): Promise<void> => {
     const mine = ++turn;
     section.dataset.state = "waiting";
     try {
       const it = await core();
+      // What is computed for longer than a frame waits for a pause, so that it
+      // never holds up the next key.
+      if (took > frame) await new Promise((done) => window.setTimeout(done, pause));
       if (mine !== turn) return;
+      const before = performance.now();
       show(section, it, queryOf(form), announce);
+      took = performance.now() - before;
     } catch (e) {
       delete section.dataset.state;
       say(section, `Nothing can be computed now: ${e instanceof Error ? e.message : String(e)}. The values shown stay right for what stood here first.`);

@@ -1,8 +1,8 @@
 // The study page: decks drawn from its list of cards, and the progress kept on
 // the device.
 
-import { keepInTab, keepOwn, keptOwnAll, parse } from "./store";
-import { type Deck, day, deckKey, keptCard } from "./study";
+import { deckKey, keepInTab, keepOwn, keptOwnAll, parse } from "./store";
+import { type Deck, day, keptCard, readCard } from "./study";
 
 /** Fills the study page. */
 export const start = (root: HTMLElement): void => {
@@ -11,7 +11,6 @@ export const start = (root: HTMLElement): void => {
   const cards = [...page.querySelectorAll<HTMLElement>("[data-card]")];
   const form = page.querySelector("form") as HTMLFormElement;
   const said = page.querySelector("[data-said]") as HTMLElement;
-  form.hidden = false;
   const chosen = (): HTMLElement[] => {
     const { area, skill } = Object.fromEntries(new FormData(form)) as Record<string, string>;
     return cards.filter((c) => (!area || c.dataset.area === area) && (!skill || c.dataset.skill === skill));
@@ -64,15 +63,20 @@ const saveCards = (): void => {
 };
 
 const loadCards = async (e: Event, said: HTMLElement, count: () => void): Promise<void> => {
-  const file = (e.target as HTMLInputElement).files?.[0];
+  const input = e.target as HTMLInputElement;
+  const file = input.files?.[0];
   if (!file) return;
+  input.value = "";
   const read = parse<{ format?: string; cards?: Record<string, unknown> }>(await file.text());
-  if (read?.format !== "baybook-study-1" || typeof read.cards !== "object") {
+  if (read?.format !== "baybook-study-1" || typeof read.cards !== "object" || read.cards === null) {
     said.textContent = `${file.name} holds no study progress saved by this book.`;
     return;
   }
+  let refused = 0;
   for (const [address, value] of Object.entries(read.cards)) {
-    if (typeof value === "string") keepOwn(`card:${address}`, value);
+    if (typeof value === "string" && readCard(value)) keepOwn(`card:${address}`, value);
+    else refused++;
   }
   count();
+  if (refused > 0) said.textContent += ` ${refused} cards of ${file.name} could not be read and were left out.`;
 };

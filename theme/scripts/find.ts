@@ -54,10 +54,12 @@ export const start = (root: HTMLElement): void => {
       hits.hidden = false;
     }
   };
-  field.addEventListener("focus", () => {
+  const ready = (): void => {
     void index().catch(() => undefined);
     if (field.value.trim() === "") before();
-  });
+  };
+  field.addEventListener("focus", ready);
+  if (document.activeElement === field) ready();
   field.addEventListener("input", () => void run());
   form.addEventListener("submit", (e) => {
     e.preventDefault();

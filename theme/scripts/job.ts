@@ -6,17 +6,13 @@ import { currentJob, hasJob, jobs, keep, kept, onChange } from "./store";
 export const start = (root: HTMLElement): void => {
   const sheet = root.querySelector<HTMLElement>(".sheet");
   if (!root.dataset.sheet || !sheet || !sheet.querySelector(".step, .reading")) return;
-  const line = document.createElement("p");
-  line.className = "job";
   const job = jobs().find((j) => j.id === currentJob());
-  line.textContent = job
-    ? `Job: ${job.vehicle}, ${job.date}. `
-    : "No job is open: ticks and readings are kept for this sheet alone. ";
-  const link = document.createElement("a");
-  link.href = `${root.dataset.root}record.html`;
-  link.textContent = job ? "Record" : "Open a job";
-  line.append(link);
-  sheet.querySelector("h1")?.after(line);
+  const line = sheet.querySelector(".job");
+  const link = line?.querySelector("a");
+  if (job && line?.firstChild && link) {
+    line.firstChild.textContent = `Job: ${job.vehicle}, ${job.date}. `;
+    link.textContent = "Record";
+  }
   if (hasJob()) remember(sheet);
   notes(sheet);
 };

@@ -1,15 +1,10 @@
-// The script of every page.
+// The first script of every page: what must stand before the reader's hand is
+// there. The second, hand.ts, comes after it.
 
-import { start as calculators } from "./calculators";
-import { start as find } from "./find";
 import { start as job } from "./job";
-import { start as offline } from "./offline";
-import { start as practice } from "./practice";
-import { start as print } from "./print";
-import { start as readings } from "./readings";
 import { start as shelf } from "./shelf";
 import { startAll } from "./start";
-import { start as steps } from "./steps";
-import { start as study } from "./study";
+import { start as ticks } from "./ticks";
+import { start as touch } from "./touch";
 
-startAll([find, shelf, job, steps, readings, calculators, practice, study, print, offline]);
+startAll([ticks, job, shelf, touch]);

@@ -10,7 +10,7 @@ export const start = (root: HTMLElement): void => {
   if (sheet.querySelector(".step")) place.append(" ", button("Print its card", () => print("card")));
   sheet.querySelector(".foot")?.before(place);
   const fromAddress = (): void => {
-    if (location.hash === "#card") document.body.dataset.view = "card";
+    if (location.hash === "#card") show("card");
   };
   fromAddress();
   window.addEventListener("hashchange", fromAddress);
@@ -19,9 +19,15 @@ export const start = (root: HTMLElement): void => {
   });
 };
 
-const print = (view: string): void => {
+/** Shows the sheet as a card, or as it is. The card's style is that of paper, which a screen must be told to take. */
+const show = (view: string): void => {
   if (view) document.body.dataset.view = view;
   else delete document.body.dataset.view;
+  document.querySelector<HTMLLinkElement>("link[media=print]")?.setAttribute("media", "all");
+};
+
+const print = (view: string): void => {
+  show(view);
   window.print();
 };
 

@@ -1,27 +1,13 @@
 // Readings: judged by the core as they are typed, kept for the record. One
-// that is out of its limits wants a word before its step can be ticked.
+// that is out of its limits wants a word; ticks.ts holds its step's tick.
 
 import { core } from "./core";
-import { keep, kept, onChange, parse } from "./store";
-
-/** A reading as it is kept. */
-export interface KeptReading {
-  value: string;
-  /** What the sheet asks: "at most 100 mV". */
-  limit: string;
-  unit: string;
-  verdict: string;
-  /** The judgement in words. */
-  judged: string;
-  /** What the tech says of a reading out of limits. */
-  word?: string;
-}
+import { keep, kept, type KeptReading, onChange, parse } from "./store";
 
 /** Makes every reading field judge what is typed. */
 export const start = (root: HTMLElement): void => {
   const fields = [...root.querySelectorAll<HTMLElement>(".reading")].map(reading);
   onChange((item) => fields.find((f) => f.id === item)?.restore());
-  for (const step of root.querySelectorAll<HTMLElement>(".step")) holdTick(step);
 };
 
 const reading = (place: HTMLElement): { id: string; restore: () => void } => {
@@ -67,7 +53,8 @@ const reading = (place: HTMLElement): { id: string; restore: () => void } => {
     if (before?.verdict) place.dataset.verdict = before.verdict;
     else delete place.dataset.verdict;
   };
-  restore();
+  // What was typed before this script was in is newer than what was kept.
+  if (field.value === "") restore();
   return { id: place.id, restore };
 };
 
@@ -80,17 +67,4 @@ const wordField = (place: HTMLElement): HTMLInputElement => {
   word.setAttribute("aria-label", "Out of limits: why, or what was done");
   place.append(word);
   return word;
-};
-
-/** A step whose reading is out of limits is not ticked without a word. */
-const holdTick = (step: HTMLElement): void => {
-  const tick = step.querySelector<HTMLInputElement>(".tick");
-  tick?.addEventListener("click", (e) => {
-    const open = [...step.querySelectorAll<HTMLElement>(".reading[data-verdict=stop]")].find(
-      (r) => r.querySelector<HTMLInputElement>(".word")?.value.trim() === "",
-    );
-    if (!tick.checked || !open) return;
-    e.preventDefault();
-    open.querySelector<HTMLInputElement>(".word")?.focus();
-  });
 };

@@ -1,8 +1,7 @@
 // The record page: the jobs on this device, and the record of one, to print,
 // save and load. Nothing leaves the device but by the tech's own hand.
 
-import type { KeptReading } from "./readings";
-import { chooseJob, closeJob, currentJob, type Job, jobs, keep, keptOf, openJob, parse } from "./store";
+import { chooseJob, closeJob, currentJob, type Job, jobs, keep, kept, type KeptReading, keptOf, openJob, parse } from "./store";
 
 /** What names the format of a saved record; schemas/record.json describes it. */
 const format = "baybook-record-1";
@@ -186,19 +185,32 @@ const load = async (page: HTMLElement, e: Event, redraw: () => void): Promise<vo
   for (const s of read.sheets) {
     for (const [item, value] of Object.entries(s.items)) keep(item, value, s.path, id);
   }
+  const whole = read.sheets.every((s) => Object.entries(s.items).every(([item, value]) => (kept(item, s.path, id) ?? "") === value));
+  if (!whole || !jobs().some((j) => j.id === id)) {
+    closeJob(id);
+    said.textContent = `${file.name} has no room in this browser: nothing of it was taken.`;
+    redraw();
+    return;
+  }
   said.textContent = `${read.vehicle}, ${read.date} was loaded as a job of its own.`;
   redraw();
 };
+
+/** What the schema lets stand as a path and as the name of an item: nothing that could be an address of its own. */
+const path = /^[\p{L}\p{N}_.-]+(\/[\p{L}\p{N}_.-]+)*$/u;
+const item = /^(step-\d+|reading-[a-z0-9-]+|note|sheet|view|at)$/;
 
 const isSaved = (v: Saved | undefined): v is Saved =>
   v?.format === format &&
   typeof v.vehicle === "string" &&
   typeof v.date === "string" &&
+  /^\d{4}-\d\d-\d\d$/.test(v.date) &&
   Array.isArray(v.sheets) &&
   v.sheets.every(
     (s) =>
       typeof s?.path === "string" &&
+      path.test(s.path) &&
       typeof s.items === "object" &&
       s.items !== null &&
-      Object.values(s.items).every((x) => typeof x === "string"),
+      Object.entries(s.items).every(([name, x]) => item.test(name) && typeof x === "string"),
   );

@@ -29,9 +29,8 @@ export const start = (root: HTMLElement): void => {
 };
 
 const pinButton = (root: HTMLElement, here: Shelved): void => {
-  const button = document.createElement("button");
-  button.type = "button";
-  button.className = "pin";
+  const button = root.querySelector<HTMLElement>(".pin");
+  if (!button) return;
   const draw = (): void => {
     const pinned = shelf("pinned").some((s) => s.path === here.path);
     button.textContent = pinned ? "Unpin" : "Pin";
@@ -44,7 +43,6 @@ const pinButton = (root: HTMLElement, here: Shelved): void => {
     draw();
   });
   draw();
-  root.querySelector(".sheet > .number")?.append(button);
 };
 
 /** The two lists as links; none where there is nothing to show. */

@@ -1,31 +1,21 @@
-// Steps: ticks that survive a reload, and one step at a time when asked. The
-// step view is the sheet itself with everything else folded away, so there is
-// one document and one set of ticks.
+// One step at a time when asked. The step view is the sheet itself with
+// everything else folded away, so there is one document and one set of ticks.
 
-import { keep, kept, onChange } from "./store";
+import { keep, kept } from "./store";
 
-/** Makes ticks last and the step view work. */
+/** Makes the step view work. */
 export const start = (root: HTMLElement): void => {
-  for (const step of root.querySelectorAll<HTMLElement>(".step")) tickLasts(step);
-  onChange((item, value) => {
-    const tick = document.getElementById(item)?.querySelector<HTMLInputElement>(".tick");
-    if (tick) tick.checked = value === "done";
-  });
   const open = root.querySelector<HTMLButtonElement>("[data-do=steps]");
   const screens = screensOf(root);
   if (!open || screens.length === 0) return;
   const view = new StepView(root, screens);
-  open.hidden = false;
   open.addEventListener("click", () => view.enter());
-  if (kept("view") === "steps") view.enter();
+  // An address that names another part of the sheet is answered there.
+  if (kept("view") === "steps" && (view.named() || !target())) view.enter(view.named());
 };
 
-const tickLasts = (step: HTMLElement): void => {
-  const tick = step.querySelector<HTMLInputElement>(".tick");
-  if (!tick) return;
-  tick.checked = kept(step.id) === "done";
-  tick.addEventListener("change", () => keep(step.id, tick.checked ? "done" : ""));
-};
+/** What the page's address names in it. */
+const target = (): HTMLElement | null => document.getElementById(location.hash.slice(1).split("?", 1)[0] ?? "");
 
 /** What the step view goes through: what to know first, each step, then the proof and the hand-over. */
 const screensOf = (root: HTMLElement): HTMLElement[] => {
@@ -63,16 +53,32 @@ class StepView {
     document.body.append(this.controls);
     document.addEventListener("keydown", (e) => this.key(e));
     document.addEventListener("visibilitychange", () => void this.stayAwake());
+    window.addEventListener("hashchange", () => this.follow());
   }
 
-  /** Shows the screen where one stopped. */
-  enter(): void {
+  /** The screen that the page's address names, or that holds what it names. */
+  named(): HTMLElement | undefined {
+    const at = target();
+    return this.screens.find((s) => s.contains(at));
+  }
+
+  /** Shows a screen, else the one where one stopped. */
+  enter(screen = this.screens.find((s) => s.id === kept("at"))): void {
     document.body.dataset.view = "step";
     this.controls.hidden = false;
     keep("view", "steps");
-    const last = this.screens.findIndex((s) => s.id === kept("at"));
-    this.show(Math.max(0, last));
+    this.show(screen ? this.screens.indexOf(screen) : 0);
     void this.stayAwake();
+  }
+
+  /** Follows a link within the sheet: to another screen, or out of the step view to what no screen holds. */
+  private follow(): void {
+    const at = target();
+    if (document.body.dataset.view !== "step" || !at) return;
+    const screen = this.named();
+    if (screen) this.show(this.screens.indexOf(screen));
+    else this.leave();
+    at.scrollIntoView();
   }
 
   /** Back to the whole sheet, at the step where one was. */
@@ -102,6 +108,7 @@ class StepView {
     screen.dataset.current = "";
     this.guard(screen);
     keep("at", screen.id);
+    history.replaceState(history.state, "", `#${screen.id}`);
     this.back.disabled = at === 0;
     this.next.textContent = at + 1 < this.screens.length ? "Next" : "Done";
     this.where.textContent = this.name(screen);

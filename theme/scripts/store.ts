@@ -8,6 +8,19 @@ export interface Job {
   date: string;
 }
 
+/** A reading as it is kept. */
+export interface KeptReading {
+  value: string;
+  /** What the sheet asks: "at most 100 mV". */
+  limit: string;
+  unit: string;
+  verdict: string;
+  /** The judgement in words. */
+  judged: string;
+  /** What the tech says of a reading out of limits. */
+  word?: string;
+}
+
 const noJob = "none";
 const separator = "\u001f";
 
@@ -119,6 +132,9 @@ export const keepInTab = (name: string, value: string): void => write("session",
 
 /** What this tab kept under a name. */
 export const keptInTab = (name: string): string | null => read("session", `own:${name}`);
+
+/** Where a study deck under way lies in its tab. */
+export const deckKey = "study-deck";
 
 type Where = "local" | "session";
 

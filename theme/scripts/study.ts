@@ -3,7 +3,7 @@
 // (SM-2). deck.ts draws the deck.
 
 import { core } from "./core";
-import { keepInTab, keepOwn, keptInTab, keptOwn, parse } from "./store";
+import { deckKey, keepInTab, keepOwn, keptInTab, keptOwn, parse } from "./store";
 
 /** A card as it is kept: the schedule's three numbers and the day it is due. */
 interface Kept {
@@ -17,10 +17,6 @@ export interface Deck {
   done: number;
 }
 
-/** Where the deck lies in this tab. */
-export const deckKey = "study-deck";
-
-
 /** The day so many days from now, year-month-day. */
 export const day = (ahead: number): string => {
   const d = new Date();
@@ -28,8 +24,14 @@ export const day = (ahead: number): string => {
   return `${d.getFullYear()}-${String(d.getMonth() + 1).padStart(2, "0")}-${String(d.getDate()).padStart(2, "0")}`;
 };
 
-/** What is kept of a card. */
-export const keptCard = (address: string): Kept | undefined => parse<Kept>(keptOwn(`card:${address}`) ?? "");
+/** What is kept of a card; undefined where it is nothing that this book has kept, so that the card counts as new. */
+export const keptCard = (address: string): Kept | undefined => readCard(keptOwn(`card:${address}`) ?? "");
+
+/** Reads a card as it is kept. */
+export const readCard = (text: string): Kept | undefined => {
+  const card = parse<Kept>(text);
+  return /^\d+ [\d.]+ \d+$/.test(card?.card ?? "") && /^\d{4}-\d\d-\d\d$/.test(card?.due ?? "") ? card : undefined;
+};
 
 /** In a sheet: shows the deck's card alone. */
 export const start = (root: HTMLElement): void => {
