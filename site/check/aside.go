@@ -5,59 +5,71 @@ import (
 	"html"
 	"strings"
 
+	"baybook/site/check/phrase"
 	"baybook/site/finding"
 	"baybook/site/sheet"
 )
 
 // aside runs over the texts of a sheet that stand in no passage, and that its
 // page shows all the same.
-func (p *Pass) aside(do func(text string, at sheet.Span)) {
+func (p *Pass) aside(do func(t *phrase.Text, at sheet.Span)) {
 	s := p.Sheet
 	front := &s.Front
-	do(front.Title, front.Place("title"))
-	for _, text := range front.Tools {
-		do(text, front.Place("tools"))
+	read := func(text string, at sheet.Span) {
+		if text != "" {
+			do(p.facts.words.Read(text), at)
+		}
 	}
-	for _, text := range front.Materials {
-		do(text, front.Place("materials"))
+	do(p.facts.front.title, front.Place("title"))
+	for _, t := range p.facts.front.tools {
+		do(t, front.Place("tools"))
+	}
+	for _, t := range p.facts.front.materials {
+		do(t, front.Place("materials"))
 	}
 	for _, text := range front.Synonyms {
-		do(text, front.Place("synonyms"))
+		read(text, front.Place("synonyms"))
 	}
-	do(front.Owner, front.Place("owner"))
-	do(front.Approved.By, front.Place("approved"))
-	do(front.Vehicle, front.Place("vehicle"))
-	do(front.Order, front.Place("order"))
+	read(front.Owner, front.Place("owner"))
+	read(front.Approved.By, front.Place("approved"))
+	read(front.Vehicle, front.Place("vehicle"))
+	read(front.Order, front.Place("order"))
 	for _, w := range front.Waivers {
-		do(w.Reason, w.Span)
+		read(w.Reason, w.Span)
 	}
 	for _, sec := range s.Sections {
-		do(sec.Title, sec.Span)
+		read(sec.Title, sec.Span)
 	}
 	for _, m := range s.Messages {
 		for _, t := range m.Titles {
-			do(t.Text, t.Span)
+			read(t.Text, t.Span)
 		}
 	}
+	p.shown(read)
+}
+
+// shown runs over the texts of figures, links, listings and calculators.
+func (p *Pass) shown(read func(text string, at sheet.Span)) {
+	s := p.Sheet
 	for _, f := range s.Figures {
-		do(f.Alt, f.Span)
+		read(f.Alt, f.Span)
 	}
 	for _, l := range s.Links {
 		if l.Node != nil {
-			do(string(l.Node.Title), l.Span)
+			read(string(l.Node.Title), l.Span)
 		}
 	}
 	for _, f := range s.Fences {
-		do(f.Code, f.Span)
+		read(f.Code, f.Span)
 	}
 	for _, l := range s.Lives {
-		do(l.Heading, l.Link)
+		read(l.Heading, l.Link)
 	}
 	for _, t := range s.Tables {
-		do(t.Caption, t.Link)
+		read(t.Caption, t.Link)
 	}
 	for _, q := range s.Problems {
-		do(q.Question, q.Link)
+		read(q.Question, q.Link)
 	}
 }
 
@@ -65,7 +77,7 @@ func (p *Pass) aside(do func(text string, at sheet.Span)) {
 func (p *Pass) drawn(src *finding.Source) {
 	n := &never{pass: p, src: src}
 	words, at := drawnWords(src.Text())
-	n.alone(words, at)
+	n.alone(phrase.Read(words, p.reader.stems), at)
 }
 
 // drawnWords are the words in an SVG drawing, its title and description and

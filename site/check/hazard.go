@@ -71,22 +71,21 @@ func (f *facts) ofFront() {
 	if front.Kind != sheet.Procedure && front.Kind != sheet.Job {
 		return
 	}
-	f.ofText(reg.steps, reg.stepOwners, front.Title, front.Place("title"))
-	for _, t := range front.Tools {
+	f.ofText(reg.steps, reg.stepOwners, f.front.title, front.Place("title"))
+	for _, t := range f.front.tools {
 		f.ofText(reg.tools, reg.toolOwners, t, front.Place("tools"))
 	}
-	for _, m := range front.Materials {
+	for _, m := range f.front.materials {
 		f.ofText(reg.tools, reg.toolOwners, m, front.Place("materials"))
 	}
 }
 
 // ofText finds what one text of the front matter shows.
-func (f *facts) ofText(set *phrase.Set, owners []int, text string, at sheet.Span) {
-	t := phrase.Read(text, f.reader.stems)
+func (f *facts) ofText(set *phrase.Set, owners []int, t *phrase.Text, at sheet.Span) {
 	all := phrase.Sentence{Last: len(t.Words)}
 	for _, hit := range set.Find(t, all, phrase.Shown) {
 		if i := owners[hit.Pattern]; !f.takenBack(i, t, all, hit) {
-			f.whole(f.reader.register.hazards[i], text, at)
+			f.whole(f.reader.register.hazards[i], t.Source, at)
 		}
 	}
 }

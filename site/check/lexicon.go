@@ -64,6 +64,8 @@ type lexicon struct {
 	harms map[string]bool
 	vague *phrase.Set
 	wear  []*phrase.Set // by protections
+	// sources are the words that name a source, by their first byte.
+	sources [256][]string
 	vagueWords
 }
 
@@ -85,6 +87,9 @@ func readLexicon(stems *phrase.Stems) *lexicon {
 		for _, w := range phrase.Read(h, stems).Words {
 			l.harms[w.Stem] = true
 		}
+	}
+	for _, w := range sourceWords {
+		l.sources[w[0]] = append(l.sources[w[0]], w)
 	}
 	l.vague = phrase.NewSet(mustParse(vague, stems))
 	for _, p := range protections {

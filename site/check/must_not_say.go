@@ -38,8 +38,8 @@ Good:
 	Wait as long as the maker's service information says before work near an airbag.
 `,
 	Check: func(p *Pass) {
-		n := &never{pass: p, src: p.Sheet.Source}
-		n.title = n.marks(p.Sheet.Front.Title)
+		n := &never{pass: p, src: p.Sheet.Source, words: p.facts.words}
+		n.title = n.marksOf(p.facts.front.title)
 		for _, t := range p.facts.passages {
 			n.passage(t)
 		}
@@ -49,16 +49,17 @@ Good:
 		for _, name := range slices.Sorted(maps.Keys(p.Book.Drawings)) {
 			p.drawn(p.Book.Drawings[name])
 		}
+		words := &phrase.Reader{Stems: p.reader.stems}
 		if g := p.Book.Glossary; g != nil && g.Source != nil {
-			n := &never{pass: p, src: g.Source}
+			n := &never{pass: p, src: g.Source, words: words}
 			for _, t := range g.Terms {
-				n.alone(t.Name+": "+t.Meaning, t.Span)
+				n.alone(words.Read(t.Name+": "+t.Meaning), t.Span)
 			}
 		}
 		if r := p.Book.Register; r != nil && r.Source != nil {
-			n := &never{pass: p, src: r.Source}
+			n := &never{pass: p, src: r.Source, words: words}
 			for _, h := range r.Hazards {
-				n.alone(h.Title+": "+h.Message, h.Span)
+				n.alone(words.Read(h.Title+": "+h.Message), h.Span)
 			}
 		}
 	},
@@ -69,6 +70,8 @@ Good:
 type never struct {
 	pass *Pass
 	src  *finding.Source
+	// words takes texts apart that nobody has yet.
+	words *phrase.Reader
 	// title, section, heading and message are what was met in the titles over a
 	// passage; asked in the question before an answer; row and header in the
 	// cells of a table.
@@ -82,8 +85,9 @@ type never struct {
 func (n *never) set() *phrase.Set { return n.pass.reader.register.never }
 
 // marks are those of a text as a whole.
-func (n *never) marks(text string) phrase.Marks {
-	t := phrase.Read(text, n.pass.reader.stems)
+func (n *never) marks(text string) phrase.Marks { return n.marksOf(n.words.Read(text)) }
+
+func (n *never) marksOf(t *phrase.Text) phrase.Marks {
 	return n.set().Mark(t, phrase.Sentence{Last: len(t.Words)}, phrase.Said)
 }
 
@@ -187,8 +191,8 @@ func (n *never) judge(own, over phrase.Marks, at sheet.Span) {
 }
 
 // alone looks at a text that stands by itself, at a place of the file.
-func (n *never) alone(text string, at sheet.Span) {
-	if own := n.marks(text); own.Any() {
+func (n *never) alone(t *phrase.Text, at sheet.Span) {
+	if own := n.marksOf(t); own.Any() {
 		n.last = phrase.Marks{}
 		n.judge(own, n.title, at)
 	}

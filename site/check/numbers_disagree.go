@@ -78,19 +78,17 @@ func rank(m *mention) int {
 // mentions lists the numbers of the sheet whose subject is plain, in its order.
 func (p *Pass) mentions() []mention {
 	var list []mention
-	for _, key := range [...]string{"tools", "materials"} {
-		items := p.Sheet.Front.Tools
-		if key == "materials" {
-			items = p.Sheet.Front.Materials
-		}
-		for _, item := range items {
-			found := p.mentionsIn(&passage{Text: phrase.Read(item, p.reader.stems)}, p.Sheet.Front.Place(key))
+	ofList := func(key string, texts []*phrase.Text) {
+		for _, t := range texts {
+			found := p.mentionsIn(&passage{Text: t}, p.Sheet.Front.Place(key))
 			for i := range found {
 				found[i].list = key
 			}
 			list = append(list, found...)
 		}
 	}
+	ofList("tools", p.facts.front.tools)
+	ofList("materials", p.facts.front.materials)
 	for _, t := range p.facts.passages {
 		if !t.givesNumbers() || saysExample(t.Source) && t.step == nil && !t.in("Prove it") {
 			continue

@@ -78,11 +78,32 @@ type facts struct {
 	reader       *reader
 	passages     []*passage
 	messageTexts map[*sheet.Message][]*passage
+	// words takes the sheet's texts apart.
+	words *phrase.Reader
+	front frontTexts
+}
+
+// frontTexts are the texts of the front matter that rules look at.
+type frontTexts struct {
+	title            *phrase.Text
+	tools, materials []*phrase.Text
+}
+
+func readFront(front *sheet.Front, words *phrase.Reader) frontTexts {
+	t := frontTexts{title: words.Read(front.Title)}
+	for _, tool := range front.Tools {
+		t.tools = append(t.tools, words.Read(tool))
+	}
+	for _, material := range front.Materials {
+		t.materials = append(t.materials, words.Read(material))
+	}
+	return t
 }
 
 // gather collects the passages of a sheet.
 func gather(s *sheet.Sheet, r *reader) *facts {
-	f := &facts{sheet: s, reader: r, messageTexts: make(map[*sheet.Message][]*passage)}
+	f := &facts{sheet: s, reader: r, messageTexts: make(map[*sheet.Message][]*passage), words: &phrase.Reader{Stems: r.stems}}
+	f.front = readFront(&s.Front, f.words)
 	if s.Root != nil {
 		g := gatherer{facts: f, context: passage{kind: opening}}
 		g.children(s.Root)
@@ -93,6 +114,8 @@ func gather(s *sheet.Sheet, r *reader) *facts {
 type gatherer struct {
 	facts   *facts
 	context passage
+	// block is passages side by side.
+	block []passage
 }
 
 func (g *gatherer) children(n ast.Node) {
@@ -167,12 +190,17 @@ func (g *gatherer) node(n ast.Node) {
 
 // leaf reads one block.
 func (g *gatherer) leaf(n ast.Node) {
-	p := g.context
+	if len(g.block) == cap(g.block) {
+		const most = 64
+		g.block = make([]passage, 0, most)
+	}
+	g.block = append(g.block, g.context)
+	p := &g.block[len(g.block)-1]
 	p.node, p.number = n, len(g.facts.passages)
 	p.prose = g.facts.sheet.Prose(n, nil)
-	p.Text = phrase.Read(p.prose.Text, g.facts.reader.stems)
-	g.facts.passages = append(g.facts.passages, &p)
+	p.Text = g.facts.words.Read(p.prose.Text)
+	g.facts.passages = append(g.facts.passages, p)
 	if p.message != nil {
-		g.facts.messageTexts[p.message] = append(g.facts.messageTexts[p.message], &p)
+		g.facts.messageTexts[p.message] = append(g.facts.messageTexts[p.message], p)
 	}
 }

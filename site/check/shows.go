@@ -4,7 +4,6 @@ import (
 	"strings"
 	"sync"
 
-	"baybook/site/check/phrase"
 	"baybook/site/sheet"
 
 	"github.com/yuin/goldmark/ast"
@@ -195,7 +194,7 @@ func (f *facts) include(p *passage) {
 		if target == nil || target == f.sheet || target.Front.Kind != sheet.Procedure || place != "" && place != "steps" {
 			continue
 		}
-		linked := phrase.Read(f.sheet.Prose(l.Node, nil).Text, f.reader.stems)
+		linked := f.words.Read(f.sheet.Prose(l.Node, nil).Text)
 		const around = 8 // words of the step's own beside the link
 		if len(p.Words)-len(linked.Words) <= around && f.includes[p.step].target == nil {
 			f.includes[p.step] = inclusion{target, l}

@@ -1,8 +1,6 @@
 package check
 
 import (
-	"strings"
-
 	"baybook/site/check/phrase"
 	"baybook/site/finding"
 	"baybook/site/sheet"
@@ -37,14 +35,22 @@ Good:
 		if p.Sheet.Front.Kind != sheet.Procedure {
 			return
 		}
-		listed := phrase.Read(strings.Join(p.Sheet.Front.Tools, ". ")+". "+strings.Join(p.Sheet.Front.Materials, ". "), p.reader.stems)
 		for i, set := range p.reader.lexicon.wear {
-			if len(set.Find(listed, phrase.Sentence{Last: len(listed.Words)}, phrase.Said)) > 0 {
-				continue
+			if !listed(set, p.facts.front.tools) && !listed(set, p.facts.front.materials) {
+				p.wornUnlisted(i, set)
 			}
-			p.wornUnlisted(i, set)
 		}
 	},
+}
+
+// listed reports whether any text of a list holds a phrase of the set.
+func listed(set *phrase.Set, texts []*phrase.Text) bool {
+	for _, t := range texts {
+		if set.Has(t, phrase.Sentence{Last: len(t.Words)}, phrase.Said) {
+			return true
+		}
+	}
+	return false
 }
 
 // wornUnlisted reports the first message that asks for equipment of one kind.

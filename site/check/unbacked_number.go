@@ -3,6 +3,7 @@ package check
 import (
 	"math"
 	"strings"
+	"sync"
 
 	"baybook/calculators/calc"
 	"baybook/site/finding"
@@ -34,17 +35,17 @@ Good:
 	1. Put the lamp 250 mm from the glass (common practice).
 `,
 	Check: func(p *Pass) {
-		backed := p.backing()
+		backed := sync.OnceValue(p.backing) // most sheets back every number beside it
 		for _, t := range p.facts.passages {
 			if t.step == nil && !t.in("Prove it") && t.message == nil {
 				continue
 			}
-			if t.sourced() || t.kind == cell && p.saysExampleIn(t.step) {
+			list := t.quantities()
+			if len(list) == 0 || t.sourced(p.reader.lexicon) || t.kind == cell && p.saysExampleIn(t.step) {
 				continue
 			}
-			list := t.quantities()
 			for i, q := range list {
-				if q.Bare || q.Unit.Symbol == "" || isLink(t, q.number) || isGauge(&q) || backed.has(&q) || isNominal(t.Source, &q) || i > 0 && restates(t.Source, &list[i-1], &q) || inFault(t, &q) {
+				if q.Bare || q.Unit.Symbol == "" || isLink(t, q.number) || isGauge(&q) || backed().has(&q) || isNominal(t.Source, &q) || i > 0 && restates(t.Source, &list[i-1], &q) || inFault(t, &q) {
 					continue
 				}
 				p.Report(t.prose.Span(q.all.Start, q.all.End), "nothing says where "+q.String()+" comes from", "compute it (calc:), name its source here or in Sources, or say (common practice)")
@@ -119,8 +120,11 @@ func (p *Pass) backing() backing {
 		add(strings.Join(t, "; "))
 	}
 	for _, t := range p.facts.passages {
-		if t.in("Sources") || t.step == nil && t.message == nil && t.sourced() {
-			add(t.Source)
+		list := t.quantities()
+		if len(list) > 0 && (t.in("Sources") || t.step == nil && t.message == nil && t.sourced(p.reader.lexicon)) {
+			for _, q := range list {
+				b = append(b, q.Quantity)
+			}
 		}
 	}
 	for _, m := range p.Sheet.Messages {
@@ -171,10 +175,10 @@ var sourceWords = []string{
 
 // sourced reports whether the passage says where its numbers come from; it is
 // found out once.
-func (p *passage) sourced() bool {
+func (p *passage) sourced(l *lexicon) bool {
 	if p.source == unasked {
 		p.source = unsourced
-		if namesSource(p.Source) {
+		if l.namesSource(p.Source) {
 			p.source = sourced
 		}
 	}
@@ -191,10 +195,12 @@ const (
 )
 
 // namesSource reports whether a text says where its numbers come from.
-func namesSource(text string) bool {
-	for _, w := range sourceWords {
-		if strings.Contains(text, w) {
-			return true
+func (l *lexicon) namesSource(text string) bool {
+	for i := range len(text) {
+		for _, w := range l.sources[text[i]] {
+			if strings.HasPrefix(text[i:], w) {
+				return true
+			}
 		}
 	}
 	return false

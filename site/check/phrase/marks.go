@@ -69,3 +69,6 @@ next:
 	}
 	return -1
 }
+
+// Has reports whether any phrase of one part is there in one stretch.
+func (s *Set) Has(t *Text, in Sentence, mode Mode) bool { return len(s.Find(t, in, mode)) > 0 }

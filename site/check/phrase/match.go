@@ -13,35 +13,77 @@ type Hit struct {
 // A Set is a list of phrases, ready to be looked for together.
 type Set struct {
 	patterns []Pattern
-	// byHead lists the parts that may start with a stem, by its number.
+	// byHead lists the parts that may start with a stem, by its number. Small
+	// sets, of which a register has hundreds, have a list of heads instead.
 	byHead [][]partRef
+	heads  []head
 	// anyHead are the parts that start with a number.
 	anyHead []partRef
 }
 
 type partRef struct{ pattern, part int }
 
+// A head is a stem that parts may start with.
+type head struct {
+	stem  int32
+	parts []partRef
+}
+
 // NewSet makes a set of phrases.
 func NewSet(patterns []Pattern) *Set {
 	s := &Set{patterns: patterns}
+	highest := int32(0)
 	for i := range patterns {
 		for j := range patterns[i].parts {
 			ref := partRef{i, j}
-			heads := patterns[i].parts[j].heads()
-			if heads == nil {
+			stems := patterns[i].parts[j].heads()
+			if stems == nil {
 				s.anyHead = append(s.anyHead, ref)
 			}
-			for _, h := range heads {
-				for int(h) >= len(s.byHead) {
-					s.byHead = append(s.byHead, nil)
-				}
-				if !slices.Contains(s.byHead[h], ref) {
-					s.byHead[h] = append(s.byHead[h], ref)
-				}
+			for _, stem := range stems {
+				s.lead(stem, ref)
+				highest = max(highest, stem)
 			}
 		}
 	}
+	const small = 16
+	if len(s.heads) > small {
+		s.byHead = make([][]partRef, highest+1)
+		for _, h := range s.heads {
+			s.byHead[h.stem] = h.parts
+		}
+		s.heads = nil
+	}
 	return s
+}
+
+// lead notes that a part may start with a stem.
+func (s *Set) lead(stem int32, ref partRef) {
+	for i := range s.heads {
+		if h := &s.heads[i]; h.stem == stem {
+			if !slices.Contains(h.parts, ref) {
+				h.parts = append(h.parts, ref)
+			}
+			return
+		}
+	}
+	s.heads = append(s.heads, head{stem, []partRef{ref}})
+}
+
+// starting are the parts that may start with a stem.
+func (s *Set) starting(stem int32) []partRef {
+	if s.byHead != nil {
+		if int(stem) < len(s.byHead) {
+			return s.byHead[stem]
+		}
+		return nil
+	}
+	for i := range s.heads {
+		if s.heads[i].stem == stem {
+			return s.heads[i].parts
+		}
+	}
+	return nil
 }
 
 // A Mode says how a phrase counts.
@@ -97,10 +139,8 @@ func (s *Set) Find(t *Text, in Sentence, mode Mode) []Hit {
 func (s *Set) each(t *Text, in Sentence, at func(ref partRef, i int)) {
 	for i := in.First; i < in.Last; i++ {
 		w := &t.Words[i]
-		if int(w.id) < len(s.byHead) {
-			for _, ref := range s.byHead[w.id] {
-				at(ref, i)
-			}
+		for _, ref := range s.starting(w.id) {
+			at(ref, i)
 		}
 		if len(s.anyHead) > 0 && (w.Number || w.counts || w.Lower == "a" || w.Lower == "an") {
 			for _, ref := range s.anyHead {

@@ -68,7 +68,7 @@ func parseSlot(field string, stems *Stems) (slot, string) {
 		if exact == "" {
 			return slot{}, "nothing follows ="
 		}
-		return slot{exact: exact, head: stems.of(exact, false).id}, ""
+		return slot{exact: exact, head: stems.of(exact).id}, ""
 	}
 	if strings.HasPrefix(field, "<") {
 		inner, ok := strings.CutSuffix(field[1:], ">")

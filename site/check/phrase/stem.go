@@ -1,55 +1,105 @@
 package phrase
 
 import (
+	"maps"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"github.com/kljensen/snowball/english"
 )
 
-// Stems remembers the stems of words, which a book repeats without end, and
-// gives each stem a number of its own, by which stems are compared. The zero
-// value is ready; any number of goroutines may share it. What is to be matched
-// with each other has to be read with the same Stems.
+// Stems remembers the words of a book, which repeats them without end: each
+// spelling is taken apart once, and each stem has a number of its own, by which
+// stems are compared. The zero value is ready; any number of goroutines may
+// share it. What is to be matched with each other has to be read with the same
+// Stems.
 type Stems struct {
-	mu    sync.RWMutex
-	words map[string]known
+	// settled is read without a lock and never changed; what is met first goes
+	// to fresh, and moves over when that has grown.
+	settled atomic.Pointer[map[string]*Form]
+
+	mu    sync.Mutex
+	fresh map[string]*Form
 	ids   map[string]int32
 }
 
-// known is what is remembered of a word.
-type known struct {
-	lower, stem string
-	id          int32
-	counts      bool // a number in letters
+// A Form is a word as it is spelled, and what is known of it.
+type Form struct {
+	// Text is the word as it stands, Lower the same in small letters, Stem what
+	// it shares with its other forms.
+	Text, Lower, Stem string
+	// Number is true for a number in digits.
+	Number bool
+
+	counts bool  // a number in letters
+	id     int32 // of the stem
 }
 
-// of gives what is known of a word.
-func (s *Stems) of(word string, number bool) known {
-	s.mu.RLock()
-	k, ok := s.words[word]
-	s.mu.RUnlock()
-	if ok {
-		return k
+// of gives the form of a word.
+func (s *Stems) of(word string) *Form {
+	if settled := s.settled.Load(); settled != nil {
+		if f, ok := (*settled)[word]; ok {
+			return f
+		}
 	}
-	k.lower, k.stem = strings.Clone(word), word
-	if !number {
-		k.lower, k.stem = stemOf(word)
-	}
-	k.counts = numberWords[k.lower]
+	return s.meet(word)
+}
+
+// meet looks among the fresh words, and takes a new one in.
+func (s *Stems) meet(word string) *Form {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if s.words == nil {
-		s.words, s.ids = make(map[string]known), make(map[string]int32)
+	if f, ok := s.fresh[word]; ok {
+		return f
 	}
-	id, ok := s.ids[k.stem]
+	if s.ids == nil {
+		s.ids = make(map[string]int32)
+	}
+	if s.fresh == nil {
+		s.fresh = make(map[string]*Form)
+	}
+	if settled := s.settled.Load(); settled != nil {
+		if f, ok := (*settled)[word]; ok {
+			return f // moved over in the meantime
+		}
+	}
+	f := &Form{Text: strings.Clone(word), Number: isDigit(rune(word[0]))}
+	f.Lower, f.Stem = f.Text, f.Text
+	if !f.Number {
+		f.Lower, f.Stem = stemOf(f.Text)
+	}
+	f.counts = numberWords[f.Lower]
+	id, ok := s.ids[f.Stem]
 	if !ok {
 		id = int32(len(s.ids)) + 1
-		s.ids[strings.Clone(k.stem)] = id
+		s.ids[f.Stem] = id
 	}
-	k.id = id
-	s.words[strings.Clone(word)] = k
-	return k
+	f.id = id
+	s.fresh[f.Text] = f
+	s.settle()
+	return f
+}
+
+// settle moves the fresh words over once they are many beside the settled
+// ones, so that each is copied a few times at most.
+func (s *Stems) settle() {
+	const fewest = 64
+	old := s.settled.Load()
+	n := 0
+	if old != nil {
+		n = len(*old)
+	}
+	if len(s.fresh) < max(fewest, n/4) {
+		return
+	}
+	all := make(map[string]*Form, n+len(s.fresh))
+	if old != nil {
+		maps.Copy(all, *old)
+	}
+	maps.Copy(all, s.fresh)
+	s.settled.Store(&all)
+	s.fresh = nil
 }
 
 func stemOf(word string) (lower, stem string) {

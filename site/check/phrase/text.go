@@ -8,19 +8,11 @@ import (
 
 // A Word is one word, number or unit of a text.
 type Word struct {
-	// Text is the word as it stands, Lower the same in small letters.
-	Text, Lower string
-	// Stem is what the word shares with its other forms.
-	Stem string
+	*Form
 	// Start and End are its bytes in the text.
 	Start, End int
 	// Break is what stands before it.
 	Break Break
-	// Number is true for a number in digits.
-	Number bool
-
-	id     int32 // of the stem
-	counts bool  // a number in letters
 }
 
 // A Break is how strongly a word is set off from the one before it.
@@ -57,29 +49,68 @@ func (t *Text) String(s Sentence) string {
 
 // Read takes a text apart into words and sentences.
 func Read(source string, stems *Stems) *Text {
-	t := &Text{Source: source, Words: make([]Word, 0, len(source)/5)}
-	r := reader{text: source}
-	for r.next() {
-		w := Word{Text: source[r.start:r.end], Start: r.start, End: r.end, Break: r.pause, Number: r.number}
-		k := stems.of(w.Text, r.number)
-		w.Lower, w.Stem, w.id, w.counts = k.lower, k.stem, k.id, k.counts
-		if w.Break == Full || len(t.Words) == 0 {
-			w.Break = Full
-			if n := len(t.Sentences); n > 0 {
-				t.Sentences[n-1].Last = len(t.Words)
-			}
-			t.Sentences = append(t.Sentences, Sentence{First: len(t.Words)})
-		}
-		t.Words = append(t.Words, w)
-	}
-	if n := len(t.Sentences); n > 0 {
-		t.Sentences[n-1].Last = len(t.Words)
-	}
-	return t
+	r := Reader{Stems: stems}
+	return r.Read(source)
 }
 
-// reader takes a text apart word by word.
-type reader struct {
+// A Reader takes many texts apart and keeps their words side by side, which
+// costs less than a list of its own for each. One goroutine may use it.
+type Reader struct {
+	Stems *Stems
+
+	words     []Word
+	sentences []Sentence
+	texts     []Text
+}
+
+// Read takes a text apart.
+func (r *Reader) Read(source string) *Text {
+	// A word and the space behind it take five bytes or more, nearly always.
+	words := room(&r.words, len(source)/5+4)
+	sentences := room(&r.sentences, len(source)/80+2)
+	scan := scanner{text: source}
+	for scan.next() {
+		w := Word{Form: r.Stems.of(source[scan.start:scan.end]), Start: scan.start, End: scan.end, Break: scan.pause}
+		if w.Break == Full || len(words) == 0 {
+			w.Break = Full
+			if n := len(sentences); n > 0 {
+				sentences[n-1].Last = len(words)
+			}
+			sentences = append(sentences, Sentence{First: len(words)})
+		}
+		words = append(words, w)
+	}
+	if n := len(sentences); n > 0 {
+		sentences[n-1].Last = len(words)
+	}
+	if len(r.texts) == cap(r.texts) {
+		r.texts = make([]Text, 0, min(2*cap(r.texts)+1, 64))
+	}
+	r.texts = append(r.texts, Text{Source: source, Words: kept(&r.words, words), Sentences: kept(&r.sentences, sentences)})
+	return &r.texts[len(r.texts)-1]
+}
+
+// room gives an empty list with room for n, at the end of a block where it
+// has that, else at the start of a new one.
+func room[T any](block *[]T, n int) []T {
+	if cap(*block)-len(*block) < n {
+		const most = 1024
+		*block = make([]T, 0, max(n, min(2*cap(*block), most)))
+	}
+	return (*block)[len(*block):]
+}
+
+// kept takes a list into its block, or leaves it where it has outgrown it, and
+// gives it without room for more.
+func kept[T any](block *[]T, list []T) []T {
+	if n := len(*block); cap(list) == cap(*block)-n {
+		*block = (*block)[:n+len(list)]
+	}
+	return list[:len(list):len(list)]
+}
+
+// scanner finds the words of a text.
+type scanner struct {
 	text       string
 	at         int
 	start, end int
@@ -88,7 +119,7 @@ type reader struct {
 }
 
 // next finds the next word.
-func (r *reader) next() bool {
+func (r *scanner) next() bool {
 	r.pause = NoBreak
 	if r.end > 0 && r.end == r.at {
 		r.pause = NoBreak
@@ -112,7 +143,7 @@ func (r *reader) next() bool {
 
 // breakAt is how strongly a mark sets words apart. A full stop does so where a
 // space and no small letter follows: "e.g. this" and "3.3" go on.
-func (r *reader) breakAt(c rune, n int) Break {
+func (r *scanner) breakAt(c rune, n int) Break {
 	switch c {
 	case '.', '!', '?', '…':
 		rest := r.text[r.at+n:]
@@ -148,7 +179,7 @@ func endsSentence(rest string) bool {
 // take reads one word: letters and digits. A number ends where letters begin
 // (14AWG, 12V), a point within a number belongs to it, an apostrophe and what
 // follows it (maker's) does not count but is passed over.
-func (r *reader) take() {
+func (r *scanner) take() {
 	first, _ := utf8.DecodeRuneInString(r.text[r.at:])
 	if first == '%' {
 		r.at, r.number = r.at+1, false
