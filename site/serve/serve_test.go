@@ -474,6 +474,37 @@ func TestManyReadersAtOnce(t *testing.T) {
 	}
 }
 
+// Some hundred readers who never finish what they ask keep nobody from being
+// served, and are shown out when their time is over.
+func TestHangingRequestsAreCutOff(t *testing.T) {
+	t.Parallel()
+	d := start(t, nil)
+	address := strings.TrimSuffix(strings.TrimPrefix(d.url, "http://"), "/")
+	var hanging []net.Conn
+	for i := range 400 {
+		conn, err := net.Dial("tcp", address)
+		if err != nil {
+			t.Fatalf("connection %d: %v", i, err)
+		}
+		defer conn.Close()
+		if i%2 == 0 { // the others say nothing at all
+			_, _ = io.WriteString(conn, "GET / HTTP/1.1\r\nHost: localhost\r\nX-")
+		}
+		hanging = append(hanging, conn)
+	}
+	if response, body := d.get("/"); response.StatusCode != http.StatusOK || body == "" {
+		t.Errorf("beside them a reader gets %s", response.Status)
+	}
+	const patience = 20 * time.Second // more than a request's header may take
+	deadline := time.Now().Add(patience)
+	for i, conn := range hanging {
+		_ = conn.SetReadDeadline(deadline)
+		if _, err := io.Copy(io.Discard, conn); errors.Is(err, os.ErrDeadlineExceeded) {
+			t.Fatalf("connection %d still hangs after %v", i, patience)
+		}
+	}
+}
+
 func TestTakenAddressIsToldOfWhenItWasAskedFor(t *testing.T) {
 	taken, err := net.Listen("tcp", "127.0.0.1:0")
 	if err != nil {

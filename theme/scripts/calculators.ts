@@ -23,7 +23,7 @@ const queryOf = (form: HTMLFormElement): string => {
   return pairs.join("&");
 };
 
-const frame = 16; // ms
+const long = 60; // ms, above what most take on a slow phone
 const pause = 150; // ms, longer than between two keys of someone who types
 
 const enliven = (section: HTMLElement): void => {
@@ -35,9 +35,8 @@ const enliven = (section: HTMLElement): void => {
     section.dataset.state = "waiting";
     try {
       const it = await core();
-      // What is computed for longer than a frame waits for a pause, so that it
-      // never holds up the next key.
-      if (took > frame) await new Promise((done) => window.setTimeout(done, pause));
+      // What takes so long that it would hold up the next key waits for a pause.
+      if (took > long) await new Promise((done) => window.setTimeout(done, pause));
       if (mine !== turn) return;
       const before = performance.now();
       show(section, it, queryOf(form), announce);

@@ -120,6 +120,7 @@ export const keptOwnAll = (prefix: string): Map<string, string> => {
 
 /** Reads JSON that this book wrote; undefined where it is something else. */
 export const parse = <T>(text: string): T | undefined => {
+  if (text === "") return undefined; // what was never kept; throwing for each would take long
   try {
     return JSON.parse(text) as T;
   } catch {
