@@ -48,6 +48,13 @@ func TestHostileSheets(t *testing.T) {
 		{"right-to-left override", step("Look at \u202egnihton\u202c."), "hidden-character"},
 		{"isolates", step("Look at \u2067nothing\u2069."), "hidden-character"},
 		{"control character", step("Look at \x1b[31mred."), "hidden-character"},
+		{"zero width space as a code", step("Look at the l&#x200b;amp."), "hidden-character"},
+		{"override as a code", step("Look at &#8238;nihton."), "hidden-character"},
+		{"override by name", step("Look at &rlm;nihton."), "hidden-character"},
+		{"soft hyphen by name", step("Look at the la&shy;mp."), "hidden-character"},
+		{"letters as codes", step("Wa&#105;t 10 min for the lamp (example)."), "hidden-character"},
+		{"override in a YAML escape", strings.Replace(plain, "title: A sheet", `title: "A \u202esheet"`, 1), "hidden-character"},
+		{"zero width space in a tool", strings.Replace(plain, "tools: [key,", `tools: ["k\u200bey",`, 1), "hidden-character"},
 		{"not UTF-8", step("Look at \xff."), "utf8"},
 		{"raw HTML", step("Look at <script>alert(1)</script>."), "raw-html"},
 		{"comment", step("Look <!-- at --> it."), "raw-html"},
@@ -105,6 +112,27 @@ func TestHostileDataFiles(t *testing.T) {
 		refuses(t, checkFS(t, fsys, History{}), file, "utf8")
 		fsys[file] = sheetFile(strings.Repeat("- x\n", 1<<20))
 		refuses(t, checkFS(t, fsys, History{}), file, "file-size")
+	}
+}
+
+// TestHostileText refuses characters that cannot be seen in drawings and data.
+func TestHostileText(t *testing.T) {
+	drawing := func(text string) string {
+		return strings.Replace(exampleDrawing, "</svg>", "<text>"+text+"</text></svg>", 1)
+	}
+	for _, tt := range []struct{ file, text string }{
+		{"area/drawing.svg", drawing("\u202enihton")},
+		{"area/drawing.svg", drawing("&#x202e;nihton")},
+		{"area/drawing.svg", drawing("no\u200bthing")},
+		{"glossary.yaml", `- {term: "bulk\u200bhead", meaning: The sheet between engine bay and cab.}`},
+		{"shop.yaml", `{name: "The \u202ebay", book: Its book}`},
+		{"hazards.yaml", strings.Replace(exampleRegister, "title: Exhaust gas", `title: "Exhaust \u2066gas"`, 1)},
+	} {
+		fsys := exampleFS()
+		sheet, _ := exampleSheet("")
+		fsys["area/sheet.md"] = sheetFile(sheet)
+		fsys[tt.file] = sheetFile(tt.text)
+		refuses(t, checkFS(t, fsys, History{Today: today}), tt.file, "hidden-character")
 	}
 }
 

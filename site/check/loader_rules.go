@@ -220,12 +220,6 @@ var utf8Rule = &Rule{Name: "utf8", Firm: true, Doc: `A file is UTF-8 text
 Another encoding shows wrong signs for units and quotation marks.
 `}
 
-var hiddenCharacter = &Rule{Name: "hidden-character", Firm: true, Doc: `A file holds no characters that cannot be seen
-
-Zero-width characters and direction overrides make a text read differently from
-what is written, to people and to these checks.
-`}
-
 var nestingRule = &Rule{Name: "nesting", Firm: true, Doc: `Lists, quotes and brackets are nested 24 deep at most
 `}
 

@@ -15,8 +15,8 @@ var Rules = []*Rule{
 	circuitSpeakerLoad, circuitSpeakerGround, circuitNoSolution, circuitStandby, circuitWrong,
 	// Structure.
 	sectionMissing, sectionOrder, jobWork, dateFuture, approvalOld, revisionDate, waiver,
-	// Links and figures.
-	link, linkForm, anchor, externalLink, sheetNumber, stepNumber, figure, figureSafe, fileKind, unusedFigure, orphanSheet,
+	// Links, figures and what cannot be seen.
+	hiddenCharacter, link, linkForm, anchor, externalLink, sheetNumber, stepNumber, figure, figureSafe, fileKind, unusedFigure, orphanSheet,
 	// Wording.
 	imperativeFirst, oneAction, conditionFirst, longSentence, noShould, vagueWord, andOr, bareNumber, termPreferred,
 	// The shop's data.
@@ -26,6 +26,6 @@ var Rules = []*Rule{
 // LoaderRules are kept by the loader while it reads the files. They are here
 // for their explanations.
 var LoaderRules = []*Rule{
-	fileRule, fileSize, utf8Rule, hiddenCharacter, nestingRule, frontMatter, rawHTML, headingRule, stepsRule, signalWord,
+	fileRule, fileSize, utf8Rule, nestingRule, frontMatter, rawHTML, headingRule, stepsRule, signalWord,
 	calcLink, readingLink, questionRule, workRule, circuitRead, hazardRegister, glossaryFile, shopFile,
 }

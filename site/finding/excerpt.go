@@ -61,7 +61,7 @@ func lay(line string) []cell {
 		if r == '\t' {
 			c.width = tabStop - column%tabStop
 			c.text = strings.Repeat(" ", c.width)
-		} else if unicode.IsControl(r) {
+		} else if unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) { // either would rule the terminal
 			c.text, c.width = string(unicode.ReplacementChar), 1
 		}
 		cells = append(cells, c)

@@ -19,6 +19,8 @@ var excerptTests = []struct {
 	{"caret under wide letters", "a 配線", "配線", "a 配線", "  ^^^^"},
 	{"combining accents take no column", "cafe\u0301 x", "x", "cafe\u0301 x", "     ^"},
 	{"byte order mark takes no column", "\ufeff# x", "x", "\ufeff# x", "  ^"},
+	{"a direction override rules nothing", "ab \u202edc", "dc", "ab \ufffddc", "    ^^"},
+	{"an escape rules nothing", "ab \x1b[31mdc", "dc", "ab \ufffd[31mdc", "        ^^"},
 	{"emoji", "🔧 x", "x", "🔧 x", "   ^"},
 }
 

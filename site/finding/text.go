@@ -19,8 +19,9 @@ import (
 //	  do: write 0.41 V
 //	  see power/battery-feed.md:12:3: the wire's length is given here
 //
-// Control characters of the text are shown as U+FFFD, so that no sheet can
-// steer the terminal.
+// Control characters and direction overrides of the text are shown as U+FFFD,
+// so that no sheet can steer the terminal. A line of a file that was refused
+// unread is left out.
 func WriteText(w io.Writer, list List, rules []RuleInfo) error {
 	b := bufio.NewWriter(w)
 	for i := range list {
@@ -43,7 +44,7 @@ func writeFinding(b *bufio.Writer, f *Finding) {
 	}
 	b.WriteString(": " + printable(f.Message) + "\n")
 	gutter := max(4, len(strconv.Itoa(f.Pos.Line)))
-	if f.Pos.Line > 0 && f.Line != "" {
+	if f.Pos.Line > 0 && f.Line != "" && f.Line[0] != 0 {
 		line, carets := excerpt(f.Line, f.Pos.Column-1, f.Length)
 		fmt.Fprintf(b, "%*d | %s\n", gutter, f.Pos.Line, line)
 		if f.Pos.Column > 0 {
@@ -116,13 +117,14 @@ func closing(list List) string {
 }
 
 // printable makes one line of a text: line ends and tabs become spaces, other
-// control characters and bytes that are no UTF-8 become U+FFFD.
+// control characters, direction overrides and bytes that are no UTF-8 become
+// U+FFFD.
 func printable(s string) string {
 	return strings.Map(func(r rune) rune {
 		if r == '\n' || r == '\t' {
 			return ' '
 		}
-		if unicode.IsControl(r) {
+		if unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) {
 			return unicode.ReplacementChar
 		}
 		return r

@@ -1,0 +1,138 @@
+package check
+
+import (
+	"fmt"
+	"html"
+	"maps"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+
+	"baybook/site/check/phrase"
+	"baybook/site/finding"
+	"baybook/site/sheet"
+)
+
+// hiddenCharacter is kept by the loader for the characters themselves, and
+// here for those that come in by a code.
+var hiddenCharacter = &Rule{
+	Name: "hidden-character",
+	Firm: true,
+	Doc: `A file holds no characters that cannot be seen
+
+Zero-width characters and direction overrides make a text read differently from
+what is written, to people and to these checks. So do letters and digits that
+are written as codes (&#49;): the page shows them, and the checks do not read
+them. That goes for sheets, drawings and data files.
+
+Bad:
+
+	## Steps
+
+	1. Look at the &#8238;lamp.
+
+Good:
+
+	## Steps
+
+	1. Look at the lamp.
+`,
+	Check: func(p *Pass) {
+		p.coded(p.Sheet.Source, func(at sheet.Span) bool {
+			return slices.ContainsFunc(p.Sheet.Fences, func(f *sheet.Fence) bool { return at.Start >= f.Span.Start && at.Start < f.Span.End })
+		})
+		p.aside(func(t *phrase.Text, at sheet.Span) { p.escaped(p.Sheet.Source, t.Source, at) })
+	},
+	CheckBook: func(p *Pass) {
+		for _, name := range slices.Sorted(maps.Keys(p.Book.Drawings)) {
+			p.inDrawing(p.Book.Drawings[name])
+		}
+		if g := p.Book.Glossary; g != nil && g.Source != nil {
+			for _, t := range g.Terms {
+				p.escaped(g.Source, strings.Join(append([]string{t.Name, t.Meaning}, slices.Concat(t.Also, t.Not)...), " "), t.Span)
+			}
+		}
+		if r := p.Book.Register; r != nil && r.Source != nil {
+			for _, h := range r.Hazards {
+				p.escaped(r.Source, h.ID+" "+h.Title+" "+h.Message+" "+h.From, h.Span)
+			}
+		}
+		if s := p.Book.Shop; s != nil && s.Source != nil {
+			p.escaped(s.Source, s.Name+" "+s.Book, sheet.Span{})
+		}
+	},
+}
+
+// hidden is what the loader refuses where it stands in a file.
+func hidden(c rune) bool {
+	return c < 0x20 && c != '\n' && c != '\r' && c != '\t' || c == 0x7F || c == 0xAD ||
+		c >= 0x200B && c <= 0x200F || c >= 0x202A && c <= 0x202E || c >= 0x2060 && c <= 0x2069 || c == 0xFEFF
+}
+
+// charCode is a character written as a code or by its name.
+var charCode = regexp.MustCompile(`&(#[0-9]{1,7}|#[xX][0-9a-fA-F]{1,6}|[A-Za-z][A-Za-z0-9]{1,31});`)
+
+// coded reports hidden characters, letters and digits that a file writes as
+// codes, but for those that are passed over.
+func (p *Pass) coded(src *finding.Source, pass func(sheet.Span) bool) {
+	text := src.Text()
+	for at := 0; at < len(text); {
+		next := slices.Index(text[at:], '&')
+		if next < 0 {
+			return
+		}
+		at += next
+		m := charCode.FindIndex(text[at:min(len(text), at+40)])
+		if m == nil || m[0] != 0 {
+			at++
+			continue
+		}
+		span := sheet.Span{Start: at, End: at + m[1]}
+		at = span.End
+		for _, c := range html.UnescapeString(string(text[span.Start:span.End])) {
+			if pass != nil && pass(span) {
+				break
+			}
+			if hidden(c) {
+				p.hiddenAt(src, c, span)
+			} else if text[span.Start+1] == '#' && (unicode.IsLetter(c) || unicode.IsDigit(c)) {
+				p.ReportIn(src, span, "the character “"+string(c)+"” is written as a code, which the checks do not read", "write "+string(c))
+			}
+		}
+	}
+}
+
+// escaped reports a hidden character in a value that was read from YAML.
+func (p *Pass) escaped(src *finding.Source, text string, at sheet.Span) {
+	for _, c := range text {
+		if hidden(c) {
+			p.hiddenAt(src, c, at)
+			return
+		}
+	}
+}
+
+// inDrawing reports hidden characters in a drawing, as they are or as codes.
+// Its letters may be codes: its words are read with them.
+func (p *Pass) inDrawing(src *finding.Source) {
+	text := src.Text()
+	for i, c := range string(text) {
+		if hidden(c) && !(c == 0xFEFF && i == 0) {
+			p.hiddenAt(src, c, sheet.Span{Start: i, End: i + len(string(c))})
+			return
+		}
+	}
+	for _, m := range charCode.FindAllIndex(text, -1) {
+		for _, c := range html.UnescapeString(string(text[m[0]:m[1]])) {
+			if hidden(c) {
+				p.hiddenAt(src, c, sheet.Span{Start: m[0], End: m[1]})
+				return
+			}
+		}
+	}
+}
+
+func (p *Pass) hiddenAt(src *finding.Source, c rune, at sheet.Span) {
+	p.ReportIn(src, at, fmt.Sprintf("the character U+%04X cannot be seen and can make the text read differently", c), "delete it")
+}
