@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"html/template"
 	"slices"
+	"strconv"
 	"strings"
 
 	"baybook/site/check"
@@ -17,6 +18,7 @@ type sheetBody struct {
 	Sheet   *sheet.Sheet
 	Kind    string
 	Skill   string
+	Time    string
 	Date    string
 	Hurts   []hurt
 	Waivers []sheet.Waiver
@@ -59,7 +61,7 @@ func (p *Press) Sheet(s *sheet.Sheet) ([]byte, error) {
 	}
 	body := sheetBody{
 		Sheet: s, Kind: kindTitles[s.Front.Kind], Skill: skillTitles[s.Front.Skill],
-		Date: s.Front.Date.Format("2006-01-02"), Hurts: hurts(s), Waivers: s.Front.Waivers,
+		Time: duration(s.Front.Minutes), Date: s.Front.Date.Format("2006-01-02"), Hurts: hurts(s), Waivers: s.Front.Waivers,
 		Text: template.HTML(text.String()), HasWork: len(s.Steps) > 0,
 		Legal: p.Book.Shop.Name, Language: p.Book.Shop.Language, Code: p.addressCode(PageOf(s)),
 	}
@@ -130,4 +132,16 @@ func speaksOf(m *sheet.Message, h *sheet.Hazard) bool {
 		}
 	}
 	return false
+}
+
+// duration says minutes as people do: 45 min, and from two hours on 33 h 10 min.
+func duration(minutes int) string {
+	hours, rest := minutes/60, minutes%60
+	switch {
+	case minutes <= 120:
+		return strconv.Itoa(minutes) + " min"
+	case rest == 0:
+		return strconv.Itoa(hours) + " h"
+	}
+	return strconv.Itoa(hours) + " h " + strconv.Itoa(rest) + " min"
 }
