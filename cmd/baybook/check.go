@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"baybook/calculators/calc"
 	"baybook/site"
 	"baybook/site/finding"
 )
@@ -17,7 +18,12 @@ Checks every sheet and says, for each fault, where it is, what is wrong and what
 to do. Errors stop publishing; warnings do not.
 
 -fix rewrites the numbers that the formulas contradict and the terms for which
-the glossary has a preferred name, and nothing else.`,
+the glossary has a preferred name, and nothing else.
+
+-format sarif writes what code scanners read (OASIS SARIF 2.1.0). -format json
+writes one object for a program of your own, without the remarks:
+
+` + finding.JSONShape,
 	run: check,
 }
 
@@ -45,10 +51,14 @@ func check(ctx context.Context, c *call) int {
 	if *explain != "" {
 		text, ok := site.Explain(*explain)
 		if !ok {
-			return c.fail(fmt.Errorf("there is no rule %q", *explain))
+			return c.fail(fmt.Errorf("there is no rule %q; %s", *explain, nearestRule(*explain)))
 		}
 		fmt.Fprintln(c.stdout, text)
 		return exitFine
+	}
+	write := writerOf(*format)
+	if write == nil { // before anything is rewritten
+		return c.fail(fmt.Errorf("the format %q is not known; use text, json or sarif", *format))
 	}
 	takeRoom()
 	_, list, err := site.Check(site.Options{Content: *content, History: history(ctx, *content)})
@@ -60,18 +70,35 @@ func check(ctx context.Context, c *call) int {
 	if err != nil {
 		return c.fail(err)
 	}
+	if err := write(c, list); err != nil {
+		return c.fail(err)
+	}
+	if len(list) > 0 {
+		return exitFindings
+	}
+	return exitFine
+}
+
+// writerOf is what writes findings in a format; nil where it is not known.
+func writerOf(format string) func(*call, finding.List) error {
 	for _, f := range formats {
-		if f.name == *format {
-			if err := f.write(c, list); err != nil {
-				return c.fail(err)
-			}
-			if len(list) > 0 {
-				return exitFindings
-			}
-			return exitFine
+		if f.name == format {
+			return f.write
 		}
 	}
-	return c.fail(fmt.Errorf("the format %q is not known; use text, json or sarif", *format))
+	return nil
+}
+
+// nearestRule helps with a rule's name that is not known.
+func nearestRule(name string) string {
+	var names []string
+	for _, r := range site.Rules() {
+		names = append(names, r.Name)
+	}
+	if near := calc.Nearest(name, names); near != "" {
+		return "did you mean " + near + "?"
+	}
+	return "the name stands in brackets in a finding"
 }
 
 // applyFixes rewrites each file that has fixes, whole or not at all.

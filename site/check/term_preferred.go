@@ -65,12 +65,21 @@ Good:
 				continue // titles are quoted as they are
 			}
 			for _, s := range t.Sentences {
-				for _, hit := range p.reader.glossary.not.Find(t.Text, s, phrase.Said) {
-					p.otherName(t, hit)
-				}
+				p.otherNames(t, s, -1)
 			}
 		}
 	},
+}
+
+// otherNames reports the names in a stretch of text that the book does not
+// use, or only the one of a number, each as often as it stands there.
+func (p *Pass) otherNames(t *passage, in phrase.Sentence, only int) {
+	for _, hit := range p.reader.glossary.not.Find(t.Text, in, phrase.Said) {
+		if only < 0 || hit.Pattern == only {
+			p.otherName(t, hit)
+			p.otherNames(t, phrase.Sentence{First: hit.Last, Last: in.Last}, hit.Pattern)
+		}
+	}
 }
 
 // otherName reports one use of a name that the book does not use.

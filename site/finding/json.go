@@ -5,39 +5,43 @@ import (
 	"io"
 )
 
-// WriteJSON writes findings for a program: one object, in this shape.
-//
-//	{
-//	  "version": 1,            // of this shape; it grows when a key changes meaning
-//	  "errors": 1,             // findings that stop publishing
-//	  "warnings": 0,
-//	  "findings": [
-//	    {
-//	      "rule": "calc-value",
-//	      "severity": "error", // or "warning"
-//	      "file": "power/battery-feed.md",
-//	      "line": 31,          // from 1; 0 = not known
-//	      "column": 14,        // bytes, from 1; 0 = not known
-//	      "offset": 902,       // bytes from the start of the file
-//	      "length": 6,         // bytes of the words
-//	      "found": "0.43 V",   // the words
-//	      "message": "the formula gives 0.41 V here",
-//	      "do": "write 0.41 V",
-//	      "text": "Expect a drop of ...",      // the whole line; left out if not known
-//	      "notes": [{"file": "...", "line": 12, "column": 3, "text": "..."}],
-//	      "fix": {                             // left out if there is none
-//	        "message": "write 0.41 V",
-//	        "edits": [{"start": 902, "end": 908, "new": "0.41 V"}] // byte offsets
-//	      }
-//	    }
-//	  ],
-//	  "rules": [               // those that a finding names
-//	    {"name": "calc-value", "severity": "error", "short": "...", "help": "..."}
-//	  ]
-//	}
-//
-// Bytes that are no UTF-8 come out as U+FFFD; offset and length still count the
-// bytes of the file.
+// JSONShape is the shape of what WriteJSON writes, told by an example for
+// people who read it with a program of their own. A test holds it against what
+// is written.
+const JSONShape = `{
+  "version": 1,              // of this shape; it grows when a key changes meaning
+  "errors": 1,               // findings that stop publishing
+  "warnings": 0,
+  "findings": [              // in the order of files and lines
+    {
+      "rule": "computed-number",
+      "severity": "error",   // or "warning"
+      "file": "power/battery-feed.md",
+      "line": 31,            // from 1; 0 = not known
+      "column": 14,          // bytes, from 1; 0 = not known
+      "offset": 902,         // bytes from the start of the file
+      "length": 6,           // bytes of the words
+      "found": "0.43 V",     // the words
+      "message": "the formula gives 0.41 V here, not 0.43 V",
+      "do": "write 0.41 V",
+      "text": "Expect a drop of 0.43 V.", // the whole line; left out if not known
+      "notes": [             // other places that explain it
+        {"file": "power/battery-feed.md", "line": 12, "column": 3, "text": "given here"}
+      ],
+      "fix": {               // left out if there is none
+        "message": "write 0.41 V",
+        "edits": [{"start": 902, "end": 908, "new": "0.41 V"}] // bytes of the file
+      }
+    }
+  ],
+  "rules": [                 // those that a finding names
+    {"name": "computed-number", "severity": "error", "short": "what it demands", "help": "its page"}
+  ]
+}`
+
+// WriteJSON writes findings for a program: one object in the shape of
+// JSONShape. Bytes that are no UTF-8 come out as U+FFFD; offset and length still
+// count the bytes of the file.
 func WriteJSON(w io.Writer, list List, rules []RuleInfo) error {
 	doc := jsonDoc{
 		Version:  1,

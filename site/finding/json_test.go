@@ -2,6 +2,9 @@ package finding
 
 import (
 	"encoding/json"
+	"fmt"
+	"maps"
+	"regexp"
 	"strings"
 	"testing"
 )
@@ -42,6 +45,45 @@ func TestWriteJSON(t *testing.T) {
 	}
 	if _, has := doc.Findings[0]["fix"]; has {
 		t.Errorf("a finding without a fix has one: %v", doc.Findings[0])
+	}
+}
+
+// TestJSONShape holds the shape that people read against what is written: the
+// same keys, with the same kinds of values.
+func TestJSONShape(t *testing.T) {
+	var told, written any
+	plain := regexp.MustCompile(`(?m) +// .*$`).ReplaceAllString(JSONShape, "")
+	if err := json.Unmarshal([]byte(plain), &told); err != nil {
+		t.Fatal(err)
+	}
+	var b strings.Builder
+	if err := WriteJSON(&b, textList(), textRules); err != nil {
+		t.Fatal(err)
+	}
+	if err := json.Unmarshal([]byte(b.String()), &written); err != nil {
+		t.Fatal(err)
+	}
+	a, z := make(map[string]string), make(map[string]string)
+	kinds(a, "", told)
+	kinds(z, "", written)
+	if !maps.Equal(a, z) {
+		t.Errorf("told:    %v\nwritten: %v", a, z)
+	}
+}
+
+// kinds lists the kind of value behind each path of keys.
+func kinds(list map[string]string, path string, v any) {
+	switch v := v.(type) {
+	case map[string]any:
+		for key, inner := range v {
+			kinds(list, path+"."+key, inner)
+		}
+	case []any:
+		for _, inner := range v {
+			kinds(list, path+"[]", inner)
+		}
+	default:
+		list[path] = fmt.Sprintf("%T", v)
 	}
 }
 
