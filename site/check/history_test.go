@@ -22,6 +22,8 @@ func TestRevisionAndDate(t *testing.T) {
 		{"nothing changed", "revision: A", Issue{Revision: "A", Date: day("2026-01-02"), Newest: day("2026-01-02")}, "", ""},
 		{"both moved", "revision: B", Issue{Revision: "A", Date: day("2025-12-01"), Changed: true, Newest: day("2025-12-01")}, "", ""},
 		{"letter alone", "revision: B", Issue{Revision: "A", Date: day("2026-01-02"), Changed: true}, "revision-date", "the date stayed"},
+		{"second issue of a day", "revision: B\ndate: 2026-11-25", Issue{Revision: "A", Date: day("2026-11-25"), Changed: true, Newest: day("2026-11-25")}, "", ""},
+		{"second change of a day", "revision: A\ndate: 2026-11-25", Issue{Revision: "A", Date: day("2026-11-25"), Changed: true}, "revision-date", "has changed since"},
 		{"date alone", "revision: A", Issue{Revision: "A", Date: day("2025-12-01"), Changed: true}, "revision-date", "the revision stayed"},
 		{"neither", "revision: A", Issue{Revision: "A", Date: day("2026-01-02"), Changed: true}, "revision-date", "has changed since"},
 		{"letter back", "revision: B", Issue{Revision: "C", Date: day("2025-12-01")}, "revision-date", "comes before"},

@@ -36,7 +36,7 @@ Good:
 			p.Report(front.Place("revision"), "revision "+front.Revision+" comes before "+issue.Revision+", which was issued already", "write the letter that follows "+issue.Revision)
 		case newDate && front.Date.Before(issue.Date):
 			p.Report(front.Place("date"), "the date lies before that of the issue before, "+issue.Date.Format(time.DateOnly), "write the day of the last change")
-		case newLetter && !newDate:
+		case newLetter && !newDate && front.Date.Format(time.DateOnly) != p.History.Today.Format(time.DateOnly): // else it is the second issue of the day
 			p.Report(front.Place("date"), "the revision went from "+issue.Revision+" to "+front.Revision+", and the date stayed", "write the day of the change")
 		case newDate && !newLetter:
 			p.Report(front.Place("revision"), "the date moved, and the revision stayed "+issue.Revision, "write the letter that follows "+issue.Revision)
