@@ -63,7 +63,7 @@ const wordField = (place: HTMLElement): HTMLInputElement => {
   const word = document.createElement("input");
   word.className = "word";
   word.autocomplete = "off";
-  word.placeholder = "Out of limits: why, or what was done";
+  word.placeholder = "Out of limits: why?";
   word.setAttribute("aria-label", "Out of limits: why, or what was done");
   place.append(word);
   return word;
