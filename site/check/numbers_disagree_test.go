@@ -51,6 +51,7 @@ var twice = []struct {
 	{"Cut the wire to 300 mm.", "The wire stands 8 mm from the edge.", false},
 	{"Drill the 8 mm hole.", "The hole is 20 mm deep.", false},
 	{"Drill the hole 20 mm from the edge.", "The hole is 8 mm wide.", false},
+	{"Slide on the tube of 6.4 mm.", "The tube stops at 3.2 mm.", false},
 	{"Hold the supply at 11 to 15 V.", "The supply is 12.6 V.", false},
 	{"Where the run is short, fit the 10 A fuse.", "Where the cable is thick, the fuse is 15 A.", false},
 	{"Keep the drop at most 100 mV.", "The drop is at least 2 mV.", false},

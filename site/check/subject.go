@@ -291,7 +291,10 @@ func (r *subjectReader) leadIn(s *numbered, q *quantity, at int) (end int, joine
 		end--
 		joined = r.words[end].Lower
 		for end > 0 && (finite(r.words[end-1].Lower) || r.words[end-1].Lower == "be" || joined != "of" && r.states(end-1)) {
-			end-- // "is at", "must be", "holds at"
+			end-- // "is at", "must be", "holds at", but not "stops at"
+			if r.states(end) {
+				s.way += neutral(r.words[end].Stem)
+			}
 		}
 		return end, joined, true
 	}
@@ -358,7 +361,7 @@ func (r *subjectReader) order(first int) int {
 // neutral leaves a verb out that says no more than that the number holds.
 func neutral(stem string) string {
 	switch stem {
-	case "set", "adjust", "fit", "use", "take", "choos", "keep", "hold", "insert", "instal", "lay", "put", "pick", "bring":
+	case "stand", "sit", "stay", "measur", "read", "show", "set", "adjust", "fit", "use", "take", "choos", "keep", "hold", "insert", "instal", "lay", "put", "pick", "bring":
 		return ""
 	}
 	return stem

@@ -16,11 +16,12 @@ var unbackedNumber = &Rule{
 	Doc: `A number with a unit says where it comes from
 
 A reader can then tell a computed number from a sourced and a remembered one.
-A number in the steps, the proof or a message is backed where it is computed
-(calc:), read (reading:), an input of a computation of the page, or on the
-list of tools and materials; where its paragraph names a source or says
-"common practice", "example" or "from memory"; where the Sources section gives
-the same number; or where the register's own message on the hazard does.
+A number in the opening, the preparation, the steps, the proof, the hand-over, a
+message or a caption is backed where it is computed (calc:), read (reading:), an
+input of a computation of the page, or on the list of tools and materials; where
+its paragraph names a source or says "common practice", "example", "arithmetic"
+or "from memory"; where the Sources section gives the same number; or where the
+register's own message on the hazard does.
 
 Bad:
 
@@ -37,7 +38,7 @@ Good:
 	Check: func(p *Pass) {
 		backed := sync.OnceValue(p.backing) // most sheets back every number beside it
 		for _, t := range p.facts.passages {
-			if t.step == nil && !t.in("Prove it") && t.message == nil {
+			if !p.mustBack(t) {
 				continue
 			}
 			list := t.quantities()
@@ -168,7 +169,7 @@ func (p *Pass) computations(do func(*sheet.Computation)) {
 
 // sourceWords name a kind of source, or say that there is none.
 var sourceWords = []string{
-	"practice", "from memory", "example", "invented", "handbook", "data sheet", "datasheet", "maker", "manufacturer", "as measured",
+	"practice", "from memory", "arithmetic", "Ohm's law", "example", "invented", "handbook", "data sheet", "datasheet", "maker", "manufacturer", "as measured",
 	"shop limit", "shop's limit", "house limit", "book limit", "training text", "by the table", "Council", "catalogue",
 	"CFR", "ISO", "IEC", "DIN", "SAE", "ANSI", "ASTM", "FMVSS", "HSE", "NIOSH", "NFPA", "EN ", "UL ", "ABYC", "AC 43", "USC", "MIL-", "AES", "OSHA", "NHTSA", "FAA", "O*NET", "Title 13", "W3C", "ECE", "UN R",
 }
@@ -204,4 +205,19 @@ func (l *lexicon) namesSource(text string) bool {
 		}
 	}
 	return false
+}
+
+// mustBack reports a passage in which a number has to say where it comes from:
+// wherever a procedure or a guide tells of the work, and under its figures.
+// What explains, in sections of the sheet's own, is left to its Sources.
+func (p *Pass) mustBack(t *passage) bool {
+	switch {
+	case t.step != nil || t.in("Prove it") || t.message != nil:
+		return true
+	case p.Sheet.Front.Kind != sheet.Procedure && p.Sheet.Front.Kind != sheet.Guide:
+		return false
+	case t.kind == caption && !t.in("Sources"):
+		return true
+	}
+	return t.kind == opening || t.kind == body && (t.in("Before you start") || t.in("Hand over"))
 }
