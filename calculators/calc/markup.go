@@ -11,7 +11,7 @@ func AppendMarkup(b []byte, v *Values, r *Result) []byte {
 	b = append(b, `<dl class="outputs">`...)
 	for i := range c.Outputs {
 		if o, a := &c.Outputs[i], r.Outputs[i]; a.Present {
-			b = AppendForm(b, `<div><dt>%</dt><dd data-output="%">%</dd></div>`, o.Label, o.Name, o.Show(a))
+			b = AppendForm(b, `<div%><dt>%</dt><dd data-output="%">%</dd></div>`, span(o.Show(a)), o.Label, o.Name, o.Show(a))
 		}
 	}
 	b = append(b, `</dl>`...)
@@ -24,6 +24,16 @@ func AppendMarkup(b []byte, v *Values, r *Result) []byte {
 		b = append(appendItems(b, "lines", r.Working), `</details>`...)
 	}
 	return append(appendItems(b, "cautions", c.Cautions), `</div>`...)
+}
+
+// span gives an answer in words, too long for a number's place, a line of its
+// own.
+func span(text string) string {
+	const longest = 40
+	if len(text) > longest {
+		return " data-words"
+	}
+	return ""
 }
 
 // Summary says a result in one sentence, for a screen reader to speak when a
