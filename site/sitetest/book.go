@@ -71,6 +71,7 @@ func Sheet(model string, i, n int) string {
 		"number: PW-01", fmt.Sprintf("number: LD-%05d", i),
 		"title: Fused lead for a small load", "title: Fused lead "+title(rnd),
 		"[0.65 V](calc:wire-drop?current=6A&length=4m&wire=16AWG#drop)", "["+drop(query)+"](calc:wire-drop?"+query+"#drop)",
+		"for a load of up to 6 A", "for a small load",
 		"For 6 A over 4 m, 16 AWG", "For that, 16 AWG",
 		"calc:wire-drop?current=6A&length=4m&wire=16AWG)", "calc:wire-drop?"+query+")",
 		"fused-lead-order.svg", filepath.Base(name(i))+"-order.svg",
