@@ -34,7 +34,7 @@ Good:
 				continue
 			}
 			target := p.Book.Sheet(strings.TrimSuffix(t.File, ".md"))
-			if target == nil || target.HasAnchor(t.Fragment) {
+			if target == nil || unread(target) || target.HasAnchor(t.Fragment) {
 				continue
 			}
 			do := "use one of #" + strings.Join(target.Anchors(), ", #")

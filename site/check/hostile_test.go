@@ -115,6 +115,19 @@ func TestHostileDataFiles(t *testing.T) {
 	}
 }
 
+// TestRefusedUnread holds that a sheet that is refused unread gives that one
+// finding, and none about its links, its places and its pictures.
+func TestRefusedUnread(t *testing.T) {
+	fsys := exampleFS()
+	sheet, _ := exampleSheet("")
+	fsys["area/sheet.md"] = sheetFile(sheet + "\nSee [its step](other.md#step-1).\n")
+	fsys["area/other.md"] = sheetFile(strings.Replace(exampleOther, "Look at", "Look\u200b at", 1))
+	list := checkFS(t, fsys, History{Today: today})
+	if len(list) != 1 || list[0].Rule != "hidden-character" || list[0].Pos.File != "area/other.md" {
+		t.Error(short(list))
+	}
+}
+
 // TestHostileText refuses characters that cannot be seen in drawings and data.
 func TestHostileText(t *testing.T) {
 	drawing := func(text string) string {

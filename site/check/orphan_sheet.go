@@ -1,6 +1,10 @@
 package check
 
-import "baybook/site/sheet"
+import (
+	"slices"
+
+	"baybook/site/sheet"
+)
 
 var orphanSheet = &Rule{
 	Name: "orphan-sheet",
@@ -35,7 +39,7 @@ Good:
 	Read [the other sheet](other.md) as well.
 `,
 	CheckBook: func(p *Pass) {
-		if len(p.Book.Sheets) < 2 {
+		if len(p.Book.Sheets) < 2 || slices.ContainsFunc(p.Book.Sheets, unread) {
 			return
 		}
 		led := make(map[*sheet.Sheet]bool)

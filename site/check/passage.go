@@ -71,6 +71,10 @@ func (p *passage) in(title string) bool {
 	return p.section != nil && strings.EqualFold(p.section.Title, title)
 }
 
+// unread reports a sheet that the loader refused as a whole: what it links to
+// and what stands in it is not known, and one finding says why.
+func unread(s *sheet.Sheet) bool { return s.Root == nil }
+
 // facts is what the rules of a sheet know of it.
 type facts struct {
 	*shows

@@ -27,6 +27,9 @@ Good:
 	![Two wires side by side, the left one with a fuse.](drawing.svg "With a fuse and without")
 `,
 	CheckBook: func(p *Pass) {
+		if slices.ContainsFunc(p.Book.Sheets, unread) {
+			return
+		}
 		used := make(map[string]bool)
 		for _, s := range p.Book.Sheets {
 			for _, f := range s.Figures {
