@@ -32,8 +32,11 @@ func excerpt(line string, start, length int) (text, carets string) {
 		t.WriteString("…")
 		c.WriteByte(' ')
 	}
-	marked := 0
+	marked, column := 0, -1
 	for i := lo; i < hi; i++ {
+		if i == first {
+			column = c.Len()
+		}
 		t.WriteString(cells[i].text)
 		mark := " "
 		if i >= first && i < last {
@@ -45,10 +48,14 @@ func excerpt(line string, start, length int) (text, carets string) {
 	if hi < len(cells) {
 		t.WriteString("…")
 	}
-	if marked == 0 {
-		c.WriteByte('^')
+	marks := c.String()
+	if marked == 0 { // the words take no column
+		if column >= 0 {
+			marks = marks[:column]
+		}
+		marks += "^"
 	}
-	return strings.TrimRight(t.String(), " "), strings.TrimRight(c.String(), " ")
+	return strings.TrimRight(t.String(), " "), strings.TrimRight(marks, " ")
 }
 
 // lay splits a line into cells.
@@ -61,7 +68,7 @@ func lay(line string) []cell {
 		if r == '\t' {
 			c.width = tabStop - column%tabStop
 			c.text = strings.Repeat(" ", c.width)
-		} else if unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) { // either would rule the terminal
+		} else if unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || r >= 0x200B && r <= 0x2064 && unicode.Is(unicode.Cf, r) { // it would rule the terminal, or not be seen
 			c.text, c.width = string(unicode.ReplacementChar), 1
 		}
 		cells = append(cells, c)

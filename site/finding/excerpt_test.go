@@ -20,6 +20,8 @@ var excerptTests = []struct {
 	{"combining accents take no column", "cafe\u0301 x", "x", "cafe\u0301 x", "     ^"},
 	{"byte order mark takes no column", "\ufeff# x", "x", "\ufeff# x", "  ^"},
 	{"a direction override rules nothing", "ab \u202edc", "dc", "ab \ufffddc", "    ^^"},
+	{"a zero-width space is shown", "ab\u200bdc", "\u200b", "ab\ufffddc", "  ^"},
+	{"caret under what takes no column", "cafe\u0301 is here", "\u0301", "cafe\u0301 is here", "    ^"},
 	{"an escape rules nothing", "ab \x1b[31mdc", "dc", "ab \ufffd[31mdc", "        ^^"},
 	{"emoji", "🔧 x", "x", "🔧 x", "   ^"},
 }
