@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -163,39 +164,61 @@ const firstWords = `[...document.querySelectorAll(".step")].map((s) => {
 	return block.innerText.trim().split(/\s+/).slice(0, 3);
 })`
 
-// A step's number is on the page of its first words, beside them; so is every
-// signal word with the title of its message.
-func TestStepNumbersStayWithTheirSteps(t *testing.T) {
+// On paper a step's number is beside its first words, a safety message stands
+// on one page from its signal word to its last, and no words lie on others.
+func TestNothingIsPartedOnPaper(t *testing.T) {
 	t.Parallel()
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
-	looked := 0
-	for _, page := range sheetsWith(t, p, root, ".step") {
+	steps, messages := 0, 0
+	for _, page := range sheetsWith(t, p, root, ".step, .message") {
 		p.open(root + page)
-		steps := eval[[][]string](p, firstWords)
+		first, ends := eval[[][]string](p, firstWords), eval[[][2][]string](p, messageEnds)
+		steps, messages = steps+len(first), messages+len(ends)
 		for _, paper := range papers {
-			pages := pagesOf(t, printed(p, paper.width, paper.height))
-			for n, words := range steps {
+			pages, on := pagesOf(t, printed(p, paper.width, paper.height)), page+" on "+paper.name
+			for n, words := range first {
 				if !beside(pages, strconv.Itoa(n+1), words) {
-					t.Errorf("%s on %s: the number of step %d is not beside “%s”", page, paper.name, n+1, strings.Join(words, " "))
+					t.Errorf("%s: the number of step %d is not beside “%s”", on, n+1, strings.Join(words, " "))
 				}
-				looked++
+			}
+			for _, m := range ends {
+				if !slices.ContainsFunc(pages, func(sheet paperPage) bool { return whole(sheet, m[0], m[1]) }) {
+					t.Errorf("%s: no page holds “%s …” up to “… %s”", on, strings.Join(m[0], " "), strings.Join(m[1], " "))
+				}
 			}
 			for i, sheet := range pages {
 				if words := overprinted(sheet); words != "" {
-					t.Errorf("%s on %s: on page %d %s are printed over each other", page, paper.name, i+1, words)
-				}
-				for j, w := range sheet.Words {
-					if (w.Text == "WARNING" || w.Text == "CAUTION" || w.Text == "DANGER" || w.Text == "NOTICE") && j+1 == len(sheet.Words) {
-						t.Errorf("%s on %s: page %d ends with %s", page, paper.name, i+1, w.Text)
-					}
+					t.Errorf("%s: on page %d %s are printed over each other", on, i+1, words)
 				}
 			}
 		}
 	}
-	if looked < 200 {
-		t.Errorf("only %d steps were looked at", looked)
+	if steps < 200 || messages < 200 {
+		t.Errorf("only %d steps and %d messages were looked at", steps, messages)
 	}
+}
+
+// messageEnds are the first words of each message, signal word and title, and
+// its last ones.
+const messageEnds = `[...document.querySelectorAll(".message")].map((m) => {
+	const words = m.innerText.trim().split(/\s+/);
+	return [words.slice(0, 4), words.slice(-3)];
+})`
+
+// whole reports whether a page has the first words and, behind them, the last.
+func whole(page paperPage, first, last []string) bool {
+	for i := range page.Words {
+		if i+len(first) > len(page.Words) || !match(page.Words[i:], first) {
+			continue
+		}
+		for j := i + len(first); j+len(last) <= len(page.Words); j++ {
+			if match(page.Words[j:], last) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // overprinted names two words of which one lies on the other by more than a
