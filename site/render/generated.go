@@ -1,13 +1,14 @@
 package render
 
 import (
+	"slices"
 	"strings"
 
 	"baybook/calculators/calc"
 	"baybook/site/sheet"
 )
 
-// A generated listing stands for a table made from the book's own data, so
+// A generated listing stands for a table or a list made from the book's own data, so
 // that nothing is typed twice: a fence whose language is its name, empty
 // inside.
 type generated struct {
@@ -17,13 +18,13 @@ type generated struct {
 
 // generatedListings are all of them.
 var generatedListings = []generated{
-	{"glossary", (*Press).glossaryTable},
-	{"hazard-register", (*Press).registerTable},
+	{"glossary", (*Press).glossaryEntries},
+	{"hazard-register", (*Press).registerEntries},
 	{"units", (*Press).unitTable},
 	{"calculator-list", (*Press).calculatorTable},
 }
 
-// Generated lists the names of the tables that the book makes by itself.
+// Generated lists the names of what the book makes by itself.
 func Generated() []string {
 	var names []string
 	for _, g := range generatedListings {
@@ -32,7 +33,7 @@ func Generated() []string {
 	return names
 }
 
-// generate is the table that a fence stands for; false where it stands for none.
+// generate is what a fence stands for; false where it stands for nothing.
 func (p *Press) generate(language string) (string, bool) {
 	for _, g := range generatedListings {
 		if g.name == language {
@@ -65,16 +66,47 @@ func tableMarkup(caption string, heads []string, rows [][]string) string {
 	return b.String()
 }
 
-func (p *Press) glossaryTable() string {
-	var rows [][]string
-	for _, t := range p.Book.Glossary.Terms {
-		rows = append(rows, []string{t.Name, strings.Join(append(append([]string(nil), t.Also...), t.Not...), ", "), t.Meaning})
-	}
-	return tableMarkup("Terms of the book", []string{"Term", "Also called", "Meaning"}, rows)
+// An entry is a term with what is told of it, each under a heading of its own
+// or none. A phone has no room for these as columns.
+type entry struct {
+	term  string
+	lines [][2]string
 }
 
-func (p *Press) registerTable() string {
-	var rows [][]string
+// entriesMarkup writes entries; texts are escaped.
+func entriesMarkup(entries []entry) string {
+	var b strings.Builder
+	b.WriteString(`<dl class="entries">`)
+	for _, e := range entries {
+		b.WriteString(`<div><dt>` + escape(e.term) + `</dt>`)
+		for _, line := range e.lines {
+			if line[1] == "" {
+				continue
+			}
+			b.WriteString(`<dd>`)
+			if line[0] != "" {
+				b.WriteString(`<b>` + escape(line[0]) + `</b> `)
+			}
+			b.WriteString(escape(line[1]) + `</dd>`)
+		}
+		b.WriteString(`</div>`)
+	}
+	b.WriteString(`</dl>`)
+	return b.String()
+}
+
+func (p *Press) glossaryEntries() string {
+	var entries []entry
+	for _, t := range p.Book.Glossary.Terms {
+		names := merge(merge(nil, t.Also), t.Not)
+		entries = append(entries, entry{t.Name, [][2]string{{"", t.Meaning}, {"Also called", strings.Join(names, ", ")}}})
+	}
+	slices.SortFunc(entries, func(a, b entry) int { return strings.Compare(strings.ToLower(a.term), strings.ToLower(b.term)) })
+	return entriesMarkup(entries)
+}
+
+func (p *Press) registerEntries() string {
+	var entries []entry
 	for _, h := range p.Book.Register.Hazards {
 		harm := "property"
 		if h.Injury {
@@ -84,9 +116,13 @@ func (p *Press) registerTable() string {
 		for _, s := range h.Say {
 			says = append(says, s.What)
 		}
-		rows = append(rows, []string{h.Title, h.Least.String(), harm, strings.Join(h.Shows.Steps, ", "), strings.Join(says, "; ")})
+		entries = append(entries, entry{h.Title, [][2]string{
+			{"Least word", h.Least.String() + ", " + harm},
+			{"Shown by", strings.Join(h.Shows.Steps, ", ")},
+			{"Must be said", strings.Join(says, "; ")},
+		}})
 	}
-	return tableMarkup("Hazard register", []string{"Hazard", "Least word", "Harm", "Shown by", "Must be said"}, rows)
+	return entriesMarkup(entries)
 }
 
 func (p *Press) unitTable() string {
