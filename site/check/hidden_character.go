@@ -64,12 +64,6 @@ Good:
 	},
 }
 
-// hidden is what the loader refuses where it stands in a file.
-func hidden(c rune) bool {
-	return c < 0x20 && c != '\n' && c != '\r' && c != '\t' || c == 0x7F || c == 0xAD ||
-		c >= 0x200B && c <= 0x200F || c >= 0x202A && c <= 0x202E || c >= 0x2060 && c <= 0x2069 || c == 0xFEFF
-}
-
 // charCode is a character written as a code or by its name.
 var charCode = regexp.MustCompile(`&(#[0-9]{1,7}|#[xX][0-9a-fA-F]{1,6}|[A-Za-z][A-Za-z0-9]{1,31});`)
 
@@ -94,7 +88,7 @@ func (p *Pass) coded(src *finding.Source, pass func(sheet.Span) bool) {
 			if pass != nil && pass(span) {
 				break
 			}
-			if hidden(c) {
+			if sheet.Hides(c) {
 				p.hiddenAt(src, c, span)
 			} else if text[span.Start+1] == '#' && (unicode.IsLetter(c) || unicode.IsDigit(c)) {
 				p.ReportIn(src, span, "the character “"+string(c)+"” is written as a code, which the checks do not read", "write "+string(c))
@@ -106,7 +100,7 @@ func (p *Pass) coded(src *finding.Source, pass func(sheet.Span) bool) {
 // escaped reports a hidden character in a value that was read from YAML.
 func (p *Pass) escaped(src *finding.Source, text string, at sheet.Span) {
 	for _, c := range text {
-		if hidden(c) {
+		if sheet.Hides(c) {
 			p.hiddenAt(src, c, at)
 			return
 		}
@@ -118,14 +112,14 @@ func (p *Pass) escaped(src *finding.Source, text string, at sheet.Span) {
 func (p *Pass) inDrawing(src *finding.Source) {
 	text := src.Text()
 	for i, c := range string(text) {
-		if hidden(c) && !(c == 0xFEFF && i == 0) {
+		if sheet.Hides(c) && !(c == 0xFEFF && i == 0) {
 			p.hiddenAt(src, c, sheet.Span{Start: i, End: i + len(string(c))})
 			return
 		}
 	}
 	for _, m := range charCode.FindAllIndex(text, -1) {
 		for _, c := range html.UnescapeString(string(text[m[0]:m[1]])) {
-			if hidden(c) {
+			if sheet.Hides(c) {
 				p.hiddenAt(src, c, sheet.Span{Start: m[0], End: m[1]})
 				return
 			}

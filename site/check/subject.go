@@ -199,16 +199,6 @@ func (r *subjectReader) names(i int) bool {
 	return !isAdverb(w.Lower) && len(w.Lower) > 1
 }
 
-// measures reports a word that says which measure a number behind or before it
-// is: deep, wide.
-func measures(lower string) bool {
-	switch lower {
-	case "deep", "wide", "long", "thick", "high", "tall", "apart", "away", "past", "clear", "square", "round", "across":
-		return true
-	}
-	return false
-}
-
 // verb reports a word that may be an action.
 func (r *subjectReader) verb(i int) bool {
 	w := r.words[i].Lower
@@ -358,33 +348,6 @@ func (r *subjectReader) order(first int) int {
 	return -1
 }
 
-// neutral leaves a verb out that says no more than that the number holds.
-func neutral(stem string) string {
-	switch stem {
-	case "stand", "sit", "stay", "measur", "read", "show", "set", "adjust", "fit", "use", "take", "choos", "keep", "hold", "insert", "instal", "lay", "put", "pick", "bring":
-		return ""
-	}
-	return stem
-}
-
-// joins reports a word that leads from a thing to its number.
-func joins(lower string) bool {
-	switch lower {
-	case "of", "is", "are", "to", "at", "be", "reads", "rated", "measures", "with":
-		return true
-	}
-	return false
-}
-
-// distance reports a word behind a number that makes it a distance.
-func distance(lower string) bool {
-	switch lower {
-	case "from", "above", "below", "behind", "beside", "between", "under", "over", "off", "into", "before", "after", "beyond", "of", "per", "or", "and":
-		return true
-	}
-	return false
-}
-
 // conditions takes in what the number holds for: "where the run is long, ...".
 func (r *subjectReader) conditions(s *numbered) {
 	in := false
@@ -402,13 +365,4 @@ func (r *subjectReader) conditions(s *numbered) {
 			s.marks = append(s.marks, w.Stem)
 		}
 	}
-}
-
-// isVague reports a head that many things of a sheet go by.
-func isVague(stem string) bool {
-	switch stem {
-	case "it", "one", "them", "valu", "limit", "total", "read", "result", "number", "size", "rest", "rang", "step", "unit", "amount", "least", "most", "time", "point", "thing":
-		return true
-	}
-	return false
 }
