@@ -91,7 +91,7 @@ func readable(src *finding.Source, report func(finding.Finding)) bool {
 		return false
 	}
 	if len(content) > mostBytes {
-		return refuse(0, 0, "file-size", fmt.Sprintf("the file has %d bytes; a sheet has at most %d", len(content), mostBytes), "split it into several sheets")
+		return refuse(0, 0, "file-size", fmt.Sprintf("the file has more than the %d bytes that a sheet may have", mostBytes), "split it into several sheets")
 	}
 	for at := 0; at < len(content); {
 		if c := content[at]; c >= ' ' && c < 0x7F || c == '\n' { // nearly every byte
