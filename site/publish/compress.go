@@ -87,6 +87,14 @@ type compressing struct{ to Putter }
 // .gz copy, as web servers look for them.
 func Compressing(to Putter) Putter { return compressing{to} }
 
+// seldomChanges reports what every phone fetches and few editions change: the
+// core, and the styles and scripts of every page. What holds the core or the
+// index as a script is packed inside already.
+func seldomChanges(name string, data []byte) bool {
+	ending := path.Ext(name)
+	return ending == ".wasm" || (ending == ".css" || ending == ".js") && path.Dir(name) == "assets" && len(data) < worthSmall
+}
+
 // Put writes a file and its packed copies.
 func (c compressing) Put(name string, data []byte) error {
 	if err := c.to.Put(name, data); err != nil {
@@ -96,7 +104,7 @@ func (c compressing) Put(name string, data []byte) error {
 		return nil
 	}
 	br, err := brotlied(data, quickBrotli), error(nil)
-	if path.Ext(name) == ".wasm" {
+	if seldomChanges(name, data) {
 		if br, err = smallest(data); err != nil {
 			return err
 		}
