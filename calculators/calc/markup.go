@@ -31,7 +31,7 @@ func AppendMarkup(b []byte, v *Values, r *Result) []byte {
 func span(text string) string {
 	const longest = 40
 	if len(text) > longest {
-		return " data-words"
+		return ` class="words"`
 	}
 	return ""
 }
