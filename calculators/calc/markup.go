@@ -1,5 +1,9 @@
 package calc
 
+// longestNumber is how many bytes an answer has at most that stands beside
+// others; a longer one is words, and has a line of its own.
+const longestNumber = 40
+
 // AppendMarkup writes a result as a piece of HTML: verdict and reasons first,
 // for they are what a tech must see, then the numbers, the drawing, the
 // working, and the cautions that go with every result. The builder and the
@@ -11,7 +15,13 @@ func AppendMarkup(b []byte, v *Values, r *Result) []byte {
 	b = append(b, `<dl class="outputs">`...)
 	for i := range c.Outputs {
 		if o, a := &c.Outputs[i], r.Outputs[i]; a.Present {
-			b = AppendForm(b, `<div%><dt>%</dt><dd data-output="%">%</dd></div>`, span(o.Show(a)), o.Label, o.Name, o.Show(a))
+			shown := o.Show(a)
+			if len(shown) > longestNumber {
+				b = append(b, `<div class="words">`...)
+			} else {
+				b = append(b, `<div>`...)
+			}
+			b = AppendForm(b, `<dt>%</dt><dd data-output="%">%</dd></div>`, o.Label, o.Name, shown)
 		}
 	}
 	b = append(b, `</dl>`...)
@@ -24,16 +34,6 @@ func AppendMarkup(b []byte, v *Values, r *Result) []byte {
 		b = append(appendItems(b, "lines", r.Working), `</details>`...)
 	}
 	return append(appendItems(b, "cautions", c.Cautions), `</div>`...)
-}
-
-// span gives an answer in words, too long for a number's place, a line of its
-// own.
-func span(text string) string {
-	const longest = 40
-	if len(text) > longest {
-		return ` class="words"`
-	}
-	return ""
 }
 
 // Summary says a result in one sentence, for a screen reader to speak when a
