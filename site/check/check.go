@@ -36,17 +36,18 @@ type Rule struct {
 	Severity finding.Severity
 	// Firm is true where no waiver can set the rule aside.
 	Firm bool
-	// Check looks at one sheet, CheckBook at the book as a whole. One of them or
-	// both are set; neither is for a rule that the loader itself keeps.
-	Check, CheckBook func(*Pass)
+	// Check looks at one sheet, CheckDrawing at one SVG file, CheckBook at the
+	// book as a whole. None is set for a rule that the loader itself keeps.
+	Check, CheckDrawing, CheckBook func(*Pass)
 }
 
 // A Pass is one run of a rule.
 type Pass struct {
 	Rule *Rule
-	// Sheet is what is looked at; nil for CheckBook.
-	Sheet *sheet.Sheet
-	Book  *sheet.Book
+	// Sheet or Drawing is what is looked at; both are nil for CheckBook.
+	Sheet   *sheet.Sheet
+	Drawing *finding.Source
+	Book    *sheet.Book
 	// History is what is known of earlier issues.
 	History History
 
@@ -122,14 +123,28 @@ func checkSheet(book *sheet.Book, s *sheet.Sheet, r *reader, history History) fi
 	return waive(s, list)
 }
 
-// runRule runs one rule; its failure is a finding at the top of the sheet.
+// checkDrawing runs every rule for drawings.
+func checkDrawing(book *sheet.Book, drawing *finding.Source, r *reader) finding.List {
+	var list finding.List
+	for _, rule := range Rules {
+		if rule.CheckDrawing != nil {
+			list = append(list, runRule(&Pass{Rule: rule, Drawing: drawing, Book: book, reader: r})...)
+		}
+	}
+	return list
+}
+
+// runRule runs one rule; its failure is a finding at the top of the file.
 func runRule(p *Pass) (list finding.List) {
 	p.report = func(f finding.Finding) { list = append(list, f) }
 	defer func() {
 		if failure := recover(); failure != nil {
 			src := finding.NewSource("", nil)
-			if p.Sheet != nil {
+			switch {
+			case p.Sheet != nil:
 				src = p.Sheet.Source
+			case p.Drawing != nil:
+				src = p.Drawing
 			}
 			f := src.At(0, 0)
 			f.Rule, f.Message = p.Rule.Name, fmt.Sprintf("the rule itself failed here: %v", failure)
@@ -137,9 +152,12 @@ func runRule(p *Pass) (list finding.List) {
 			list = append(list, f)
 		}
 	}()
-	if p.Sheet != nil {
+	switch {
+	case p.Sheet != nil:
 		p.Rule.Check(p)
-	} else {
+	case p.Drawing != nil:
+		p.Rule.CheckDrawing(p)
+	default:
 		p.Rule.CheckBook(p)
 	}
 	return list

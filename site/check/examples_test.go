@@ -222,7 +222,7 @@ func TestRulesAreWellFormed(t *testing.T) {
 			t.Errorf("the name %q is not lower-kebab, or stands twice", r.Name)
 		}
 		seen[r.Name] = true
-		if r.Check == nil && r.CheckBook == nil {
+		if r.Check == nil && r.CheckDrawing == nil && r.CheckBook == nil {
 			t.Errorf("%s looks at neither a sheet nor the book", r.Name)
 		}
 		if r.Short() == "" || strings.HasSuffix(r.Short(), ".") || r.Why() == "" && len(r.Doc) > 400 {

@@ -4,8 +4,6 @@ import (
 	"bytes"
 	"encoding/xml"
 	"io"
-	"maps"
-	"slices"
 	"strings"
 
 	"baybook/site/finding"
@@ -31,19 +29,7 @@ Good:
 	-- area/drawing.svg --
 	<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><path d="M0 0L10 10" stroke="currentColor"/></svg>
 `,
-	CheckBook: func(p *Pass) {
-		names := slices.Sorted(maps.Keys(p.Book.Drawings))
-		found := make([]finding.List, len(names))
-		eachIndex(len(names), func(i int) {
-			one := &Pass{Rule: p.Rule, Book: p.Book, report: func(f finding.Finding) { found[i] = append(found[i], f) }}
-			one.drawing(p.Book.Drawings[names[i]])
-		})
-		for _, list := range found {
-			for _, f := range list {
-				p.report(f)
-			}
-		}
-	},
+	CheckDrawing: func(p *Pass) { p.drawing(p.Drawing) },
 }
 
 // drawing reads one SVG file and reports what has no place in it.

@@ -3,7 +3,6 @@ package check
 import (
 	"fmt"
 	"html"
-	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -44,10 +43,8 @@ Good:
 		})
 		p.aside(func(t *phrase.Text, at sheet.Span) { p.escaped(p.Sheet.Source, t.Source, at) })
 	},
+	CheckDrawing: func(p *Pass) { p.inDrawing(p.Drawing) },
 	CheckBook: func(p *Pass) {
-		for _, name := range slices.Sorted(maps.Keys(p.Book.Drawings)) {
-			p.inDrawing(p.Book.Drawings[name])
-		}
 		if g := p.Book.Glossary; g != nil && g.Source != nil {
 			for _, t := range g.Terms {
 				p.escaped(g.Source, strings.Join(append([]string{t.Name, t.Meaning}, slices.Concat(t.Also, t.Not)...), " "), t.Span)

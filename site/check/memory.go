@@ -22,6 +22,8 @@ type Memory struct {
 	today   string
 	reader  *reader
 	results map[*sheet.Sheet]result
+	// drawings are the findings in each drawing, by its text.
+	drawings map[*finding.Source]finding.List
 }
 
 // A result is what the rules found in a sheet, and which sheets they looked at
@@ -57,11 +59,11 @@ type lead struct {
 // checked side by side. A rule that fails becomes a finding, and the others go
 // on.
 func (m *Memory) Run(book *sheet.Book, history History) finding.List {
-	before := m.results
+	before, drawn := m.results, m.drawings
 	today := history.Today.Format(time.DateOnly)
 	// Of the past nothing is remembered: where it is known, all is looked at.
 	if m.book == nil || history.Sheets != nil || m.today != today || !sameGround(m.book, book) {
-		before = nil
+		before, drawn = nil, nil
 	}
 	if m.reader == nil || m.book.Register != book.Register || m.book.Glossary != book.Glossary {
 		m.reader = newReader(book)
@@ -83,6 +85,7 @@ func (m *Memory) Run(book *sheet.Book, history History) finding.List {
 		m.results[s] = results[i]
 		list = append(list, results[i].found...)
 	}
+	list = append(list, m.runDrawings(book, drawn)...)
 	for _, rule := range Rules {
 		if rule.CheckBook != nil {
 			list = append(list, runRule(&Pass{Rule: rule, Book: book, History: history, reader: m.reader})...)
@@ -90,6 +93,25 @@ func (m *Memory) Run(book *sheet.Book, history History) finding.List {
 	}
 	m.reader.forget()
 	return list.Dedupe()
+}
+
+// runDrawings checks the drawings that were not there before, side by side.
+func (m *Memory) runDrawings(book *sheet.Book, before map[*finding.Source]finding.List) finding.List {
+	names := slices.Sorted(maps.Keys(book.Drawings))
+	found := make([]finding.List, len(names))
+	eachIndex(len(names), func(i int) {
+		drawing := book.Drawings[names[i]]
+		list, known := before[drawing]
+		if !known {
+			list = checkDrawing(book, drawing, m.reader)
+		}
+		found[i] = list
+	})
+	m.drawings = make(map[*finding.Source]finding.List, len(names))
+	for i, name := range names {
+		m.drawings[book.Drawings[name]] = found[i]
+	}
+	return slices.Concat(found...)
 }
 
 // sameGround reports whether two readings of a book agree in all that any

@@ -1,9 +1,6 @@
 package check
 
 import (
-	"maps"
-	"slices"
-
 	"baybook/site/check/phrase"
 	"baybook/site/finding"
 	"baybook/site/sheet"
@@ -45,10 +42,8 @@ Good:
 		}
 		p.aside(n.alone)
 	},
+	CheckDrawing: func(p *Pass) { p.drawn(p.Drawing) },
 	CheckBook: func(p *Pass) {
-		for _, name := range slices.Sorted(maps.Keys(p.Book.Drawings)) {
-			p.drawn(p.Book.Drawings[name])
-		}
 		words := &phrase.Reader{Stems: p.reader.stems}
 		if g := p.Book.Glossary; g != nil && g.Source != nil {
 			n := &never{pass: p, src: g.Source, words: words}
