@@ -77,11 +77,34 @@ func (p *picture) curve(line func(along float64) vec, s calc.Stroke) {
 			add(i / steps)
 		}
 		if now < 0 && last > 0 || now > 0 && i == steps {
-			p.d.Polyline(run, s)
+			p.d.Polyline(thinned(run), s)
 			run = nil
 		}
 		last = now
 	}
+}
+
+// thinned leaves out the points of a curve without which it stays where it is,
+// to a tenth of a px.
+func thinned(points []calc.Point) []calc.Point {
+	const most = 0.1
+	if len(points) < 3 {
+		return points
+	}
+	kept := []calc.Point{points[0]}
+	from := 0
+	for to := 2; to < len(points); to++ {
+		a, b := points[from], points[to]
+		long := math.Hypot(b.X-a.X, b.Y-a.Y)
+		for _, p := range points[from+1 : to] {
+			if off := (b.X-a.X)*(p.Y-a.Y) - (b.Y-a.Y)*(p.X-a.X); math.Abs(off) > most*long {
+				from = to - 1
+				kept = append(kept, points[from])
+				break
+			}
+		}
+	}
+	return append(kept, points[len(points)-1])
 }
 
 // ground draws a straight line on the floor.
