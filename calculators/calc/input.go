@@ -113,10 +113,11 @@ func readNumber(in *Input, s string, v *Value) string {
 	if in.Kind == Count && v.Num != math.Trunc(v.Num) {
 		return q.String() + " is not a whole number; give " + in.Accepts()
 	}
-	v.Text = q.String()
+	unit := q.Unit.Symbol
 	if q.Bare {
-		v.Text = withUnit(q.Number, in.Unit)
+		unit = in.Unit
 	}
+	v.Text = q.shown(unit)
 	if len(in.OneOf) > 0 {
 		return in.pick(&q, v)
 	}
@@ -285,6 +286,7 @@ func (in *Input) readStrand(item string, s *Strand) string {
 	if msg := readNumber(&one, item[at+sign:], &v); msg != "" {
 		return msg
 	}
-	s.Count, s.Diameter, s.Text = whole(count), v.Num, count+" × "+v.Text
+	s.Count, s.Diameter = whole(count), v.Num
+	s.Text = exact(float64(s.Count)) + " × " + v.Text
 	return ""
 }

@@ -18,6 +18,7 @@ func TestRead(t *testing.T) {
 		{"voltage", "14.4", 14.4, "14.4 V"},
 		{"voltage", "14400mV", 14.4, "14400 mV"},
 		{"voltage", "30", 30, "30 V"},
+		{"voltage", "00000000000014.40000", 14.4, "14.4 V"}, // longer than a drawing has room for
 		{"current", "0", 0, "0 A"},
 		{"current", "-4.9e-324 mA", 0, "-4.9e-324 mA"}, // underflows: not a negative zero
 		{"lamps", "3", 3, "3"},

@@ -19,6 +19,16 @@ type Quantity struct {
 // String writes the quantity as it was given, with one space before its unit.
 func (q Quantity) String() string { return withUnit(q.Number, q.Unit.Symbol) }
 
+// shown is the quantity as results and drawings repeat it: as it was given,
+// where that is no longer than a number needs to be.
+func (q *Quantity) shown(unit string) string {
+	const longest, digits = 12, 9
+	if len(q.Number) <= longest {
+		return withUnit(q.Number, unit)
+	}
+	return withUnit(Show(q.Value, digits), unit)
+}
+
 // in is the value of a quantity in another unit of its dimension.
 func (q *Quantity) in(u *Unit) float64 { return convert(q.Value, &q.Unit, u) }
 

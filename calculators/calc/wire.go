@@ -79,7 +79,7 @@ func (w *WireSize) read(s string) string {
 	if q.Unit.Dim != Area {
 		return q.is() + "; give a wire size in AWG, mm2 or kcmil"
 	}
-	w.Area, w.Text = q.in(mustUnit("mm2")), q.String()
+	w.Area, w.Text = q.in(mustUnit("mm2")), q.shown(q.Unit.Symbol)
 	return ""
 }
 
