@@ -48,11 +48,14 @@ func drawCameraView(in *calc.Values, out *calc.Result) *calc.Drawing {
 	g.ground = 38 + math.Max(30, c.Height*g.scale)
 	middle := g.ground + 92 + planHalf
 	g.d = calc.NewDrawing(320, middle+planHalf+planRoom, out.Fill(text))
-	seen := out.Get("width").Present
-	plan := newGroundPlan(g.d, middle, g.scale, c, y, seen)
+	width := 0.0
+	if out.Get("width").Present {
+		width = out.Num("width")
+	}
+	plan := newGroundPlan(g.d, middle, g.scale, width)
 	plan.draw(c, near, far)
-	if seen {
-		plan.across(y, out.Num("width"), out.Fill("{width} wide at {distance}"))
+	if width > 0 {
+		plan.across(y, width, out.Fill("{width} wide at {distance}"))
 	}
 	plan.bar()
 	g.section(c, near, far)

@@ -20,10 +20,10 @@ type groundPlan struct {
 }
 
 // newGroundPlan takes the section's scale, or a smaller one where half the
-// view at y m would not fit.
-func newGroundPlan(d *calc.Drawing, middle, scale float64, c Camera, y float64, seen bool) groundPlan {
-	if half := c.GroundWidth(y) / 2; seen && !math.IsInf(half, 1) {
-		scale = math.Min(scale, 0.8*planHalf/half)
+// width that is to be marked, in m, would not fit; 0 is none.
+func newGroundPlan(d *calc.Drawing, middle, scale, width float64) groundPlan {
+	if width > 0 {
+		scale = math.Min(scale, 0.8*planHalf/(width/2))
 	}
 	return groundPlan{d, middle, scale}
 }
@@ -39,21 +39,21 @@ func (g groundPlan) draw(c Camera, near, far float64) {
 	to := math.Min(far, end)
 	if near < to {
 		const steps = 72
-		var ahead, back []calc.Point // of both sides
-		var sides [2][]calc.Point    // what of them is inside the drawing
+		var left, right []calc.Point // the sides, held to the drawing
+		var sides [2][]calc.Point    // what of them is inside it
 		for i := 0.0; i <= steps; i++ {
 			y := near + (to-near)*i/steps
 			half := c.GroundWidth(y) / 2
 			inside := half*g.scale <= planHalf
 			half = math.Min(half, planHalf/g.scale)
-			ahead, back = append(ahead, g.at(y, -half)), append(back, g.at(y, half))
+			left, right = append(left, g.at(y, -half)), append(right, g.at(y, half))
 			if inside {
 				sides[0], sides[1] = append(sides[0], g.at(y, -half)), append(sides[1], g.at(y, half))
 			}
 		}
-		outline := append([]calc.Point(nil), ahead...)
-		for i := range back {
-			outline = append(outline, back[len(back)-1-i])
+		outline := append([]calc.Point(nil), left...)
+		for i := range right {
+			outline = append(outline, right[len(right)-1-i])
 		}
 		g.d.Polygon(outline, calc.Bare, calc.Tint)
 		for _, side := range sides {
@@ -61,9 +61,9 @@ func (g groundPlan) draw(c Camera, near, far float64) {
 				g.d.Polyline(side, calc.Outline)
 			}
 		}
-		g.d.Line(ahead[0], back[0], calc.Outline)
+		g.d.Line(left[0], right[0], calc.Outline)
 		if far <= end {
-			g.d.Line(ahead[len(ahead)-1], back[len(back)-1], calc.Outline)
+			g.d.Line(left[len(left)-1], right[len(right)-1], calc.Outline)
 		}
 	}
 	g.d.Line(calc.Point{X: 4, Y: g.middle}, calc.Point{X: 316, Y: g.middle}, calc.Centre)

@@ -40,8 +40,9 @@ func Analyse(n *Network) *Study {
 // A Blown says what a fuse leaves when it is open or pulled.
 type Blown struct {
 	Fuse int
-	// Dead lists the loads that lose their supply, Live the other feeds, by
-	// name of fuse or source, that keep its load side live.
+	// Dead lists the loads that lose their supply or fall still with a relay or
+	// a switch-on lead, Live the other feeds, by name of fuse or source, that
+	// keep its load side live.
 	Dead []int
 	Live []int
 }
@@ -88,7 +89,7 @@ func (n *Network) supplied(b *Branch) bool {
 func (s *Study) fallen(fuse int, seen *marks, out *Blown) {
 	const (
 		nothing = 1e-9 // A; a fuse that carries no more changes nothing
-		runs    = 0.1  // of its current: a load with less is off
+		runs    = 0.1  // of its current: a load with less is off (our own limit)
 	)
 	n := s.Network
 	defer func() { s.solver.without = -1 }()

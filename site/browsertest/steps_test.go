@@ -25,12 +25,18 @@ func TestTicksLast(t *testing.T) {
 	}
 }
 
-func TestStepView(t *testing.T) {
-	t.Parallel()
-	p := newTab(t)
-	root := serve(t, shipped(t), "/").root
+// inSteps opens a sheet in the step view.
+func inSteps(t *testing.T) (p *tab, root string) {
+	t.Helper()
+	p, root = newTab(t), serve(t, shipped(t), "/").root
 	p.open(root + "power/fuse-tap.html")
 	p.tap("[data-do=steps]")
+	return p, root
+}
+
+func TestStepView(t *testing.T) {
+	t.Parallel()
+	p, _ := inSteps(t)
 	p.wait(current + ` === "before-you-start"`)
 	if p.seen("#before-you-start .message") < 2 || p.seen(".step") != 0 {
 		t.Error("the first screen is not what to know first, alone")
@@ -71,10 +77,7 @@ func TestStepView(t *testing.T) {
 
 func TestStepViewResumes(t *testing.T) {
 	t.Parallel()
-	p := newTab(t)
-	root := serve(t, shipped(t), "/").root
-	p.open(root + "power/fuse-tap.html")
-	p.tap("[data-do=steps]")
+	p, root := inSteps(t)
 	for range 4 {
 		p.key(kb.ArrowRight)
 	}
@@ -109,10 +112,7 @@ func TestStepViewResumes(t *testing.T) {
 // another part of the sheet shows that part. Going on afterwards is kept.
 func TestStepAddressesWin(t *testing.T) {
 	t.Parallel()
-	p := newTab(t)
-	root := serve(t, shipped(t), "/").root
-	p.open(root + "power/fuse-tap.html")
-	p.tap("[data-do=steps]")
+	p, root := inSteps(t)
 	p.wait(current + ` === "before-you-start"`)
 	p.key(kb.ArrowRight + kb.ArrowRight)
 	p.wait(current + ` === "step-2"`)

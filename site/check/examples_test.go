@@ -223,7 +223,7 @@ func TestRulesAreWellFormed(t *testing.T) {
 		}
 		seen[r.Name] = true
 		if r.Check == nil && r.CheckDrawing == nil && r.CheckBook == nil {
-			t.Errorf("%s looks at neither a sheet nor the book", r.Name)
+			t.Errorf("%s looks at no sheet, no drawing and not at the book", r.Name)
 		}
 		if r.Short() == "" || strings.HasSuffix(r.Short(), ".") || r.Why() == "" && len(r.Doc) > 400 {
 			t.Errorf("%s has no title line, or no reason: %q", r.Name, r.Short())

@@ -85,7 +85,7 @@ func (p *Pass) coded(src *finding.Source, pass func(sheet.Span) bool) {
 			if pass != nil && pass(span) {
 				break
 			}
-			if sheet.Hides(c) {
+			if finding.Hides(c) {
 				p.hiddenAt(src, c, span)
 			} else if text[span.Start+1] == '#' && (unicode.IsLetter(c) || unicode.IsDigit(c)) {
 				p.ReportIn(src, span, "the character “"+string(c)+"” is written as a code, which the checks do not read", "write "+string(c))
@@ -97,7 +97,7 @@ func (p *Pass) coded(src *finding.Source, pass func(sheet.Span) bool) {
 // escaped reports a hidden character in a value that was read from YAML.
 func (p *Pass) escaped(src *finding.Source, text string, at sheet.Span) {
 	for _, c := range text {
-		if sheet.Hides(c) {
+		if finding.Hides(c) {
 			p.hiddenAt(src, c, at)
 			return
 		}
@@ -109,14 +109,14 @@ func (p *Pass) escaped(src *finding.Source, text string, at sheet.Span) {
 func (p *Pass) inDrawing(src *finding.Source) {
 	text := src.Text()
 	for i, c := range string(text) {
-		if sheet.Hides(c) && !(c == 0xFEFF && i == 0) {
+		if finding.Hides(c) && !(c == 0xFEFF && i == 0) {
 			p.hiddenAt(src, c, sheet.Span{Start: i, End: i + len(string(c))})
 			return
 		}
 	}
 	for _, m := range charCode.FindAllIndex(text, -1) {
 		for _, c := range html.UnescapeString(string(text[m[0]:m[1]])) {
-			if sheet.Hides(c) {
+			if finding.Hides(c) {
 				p.hiddenAt(src, c, sheet.Span{Start: m[0], End: m[1]})
 				return
 			}

@@ -46,6 +46,8 @@ func TestHostileSheets(t *testing.T) {
 		{"brackets deep", step(strings.Repeat("[", 9_000)), "nesting"},
 		{"zero width space", step("Look at the l\u200bamp."), "hidden-character"},
 		{"right-to-left override", step("Look at \u202egnihton\u202c."), "hidden-character"},
+		{"direction mark of another script", step("Look at \u061cit."), "hidden-character"},
+		{"tag characters", step("Look at it\U000E0041."), "hidden-character"},
 		{"isolates", step("Look at \u2067nothing\u2069."), "hidden-character"},
 		{"control character", step("Look at \x1b[31mred."), "hidden-character"},
 		{"zero width space as a code", step("Look at the l&#x200b;amp."), "hidden-character"},

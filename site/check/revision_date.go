@@ -12,7 +12,8 @@ var revisionDate = &Rule{
 
 Where the history of the sheets is known: a new revision letter has a new date,
 a new date has a new letter, neither goes back, and a text that was changed has
-both. A reader on the bench can only tell two issues apart by them.
+both. A second issue on one day has a letter of its own and that day. A reader
+on the bench can only tell two issues apart by them.
 
 Bad:
 

@@ -103,11 +103,13 @@ func (c compressing) Put(name string, data []byte) error {
 	if !slices.Contains(packable, path.Ext(name)) {
 		return nil
 	}
-	br, err := brotlied(data, quickBrotli), error(nil)
+	pack := func(data []byte) ([]byte, error) { return brotlied(data, quickBrotli), nil }
 	if seldomChanges(name, data) {
-		if br, err = smallest(data); err != nil {
-			return err
-		}
+		pack = smallest
+	}
+	br, err := pack(data)
+	if err != nil {
+		return err
 	}
 	gz, err := gzipped(data, gzip.BestCompression)
 	if err != nil {

@@ -10,8 +10,8 @@ import (
 type Minifier struct{ m *minify.M }
 
 // NewMinifier makes one. Drawings in the page are left alone: [Drawing] made
-// them small, and the core writes its own that way. Tags and quotes are kept: leaving them out saves a
-// hundredth and makes the page harder to check.
+// them small, and the core writes its own that way. Tags and quotes are kept:
+// leaving them out saves a hundredth and makes the page harder to check.
 func NewMinifier() *Minifier {
 	m := minify.New()
 	m.Add("text/html", &html.Minifier{KeepDocumentTags: true, KeepEndTags: true, KeepQuotes: true, KeepDefaultAttrVals: true})

@@ -5,11 +5,12 @@ import (
 	"testing"
 
 	"baybook/calculators/circuit"
+	"baybook/site/sheet"
 )
 
 // Every word that opens a section of a circuit, or a single part, stands out.
 func TestCircuitWordsAreHighlighted(t *testing.T) {
-	words := append([]string{"title", "states", "limits", "wrong"}, circuit.SectionNames()...)
+	words := sheet.CircuitSections()
 	for _, c := range circuit.Classes() {
 		words = append(words, c.Word)
 	}

@@ -134,7 +134,7 @@ func speaksOf(m *sheet.Message, h *sheet.Hazard) bool {
 	return false
 }
 
-// duration says minutes as people do: 45 min, and from two hours on 33 h 10 min.
+// duration says minutes as people do: 45 min, and beyond two hours 33 h 10 min.
 func duration(minutes int) string {
 	hours, rest := minutes/60, minutes%60
 	switch {

@@ -165,8 +165,8 @@ func (r *circuitReader) sections(root *yaml.Node) {
 		section, known := circuitSection(key.Value)
 		switch {
 		case !known:
-			do := "use one of " + strings.Join(circuitSections(), ", ")
-			if near := calc.Nearest(key.Value, circuitSections()); near != "" {
+			do := "use one of " + strings.Join(CircuitSections(), ", ")
+			if near := calc.Nearest(key.Value, CircuitSections()); near != "" {
 				do = "did you mean " + near + "?"
 			}
 			r.fault(r.span(key), strconv.Quote(key.Value)+" is not a section of a circuit", do)
@@ -179,8 +179,8 @@ func (r *circuitReader) sections(root *yaml.Node) {
 	}
 }
 
-// circuitSections lists the sections that a circuit may have.
-func circuitSections() []string {
+// CircuitSections lists the sections that a circuit may have.
+func CircuitSections() []string {
 	return append([]string{"title", "states", "limits", "wrong"}, circuit.SectionNames()...)
 }
 
@@ -192,7 +192,7 @@ func circuitSection(name string) (section string, known bool) {
 			return c.Section, true
 		}
 	}
-	for _, s := range circuitSections() {
+	for _, s := range CircuitSections() {
 		if s == name {
 			return name, true
 		}

@@ -102,7 +102,7 @@ func readable(src *finding.Source, report func(finding.Finding)) bool {
 		if c == utf8.RuneError && n == 1 {
 			return refuse(at, at+1, "utf8", fmt.Sprintf("byte %#02x is not UTF-8 text", content[at]), "save the file as UTF-8")
 		}
-		if Hides(c) && !(c == 0xFEFF && at == 0) {
+		if finding.Hides(c) && !(c == 0xFEFF && at == 0) {
 			return refuse(at, at+n, "hidden-character", fmt.Sprintf("the character U+%04X cannot be seen and can make the text read differently", c), "delete it")
 		}
 		at += n
@@ -118,13 +118,6 @@ func readable(src *finding.Source, report func(finding.Finding)) bool {
 		at += len(line)
 	}
 	return true
-}
-
-// Hides reports a character that is not seen but changes how text reads: zero
-// width, soft hyphens, direction overrides, controls.
-func Hides(c rune) bool {
-	return c < 0x20 && c != '\n' && c != '\r' && c != '\t' || c == 0x7F || c == 0xAD ||
-		c >= 0x200B && c <= 0x200F || c >= 0x202A && c <= 0x202E || c >= 0x2060 && c <= 0x2069 || c == 0xFEFF
 }
 
 // nesting estimates how deep a line opens block quotes and lists, or
