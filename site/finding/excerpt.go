@@ -68,7 +68,7 @@ func lay(line string) []cell {
 		if r == '\t' {
 			c.width = tabStop - column%tabStop
 			c.text = strings.Repeat(" ", c.width)
-		} else if r == '\r' || Hides(r) && r != 0xFEFF { // it would rule the terminal, or not be seen
+		} else if unicode.IsControl(r) || Hides(r) && r != 0xFEFF { // it would rule the terminal, or not be seen
 			c.text, c.width = string(unicode.ReplacementChar), 1
 		}
 		cells = append(cells, c)

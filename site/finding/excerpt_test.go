@@ -99,6 +99,7 @@ func FuzzExcerpt(f *testing.F) {
 		f.Add(tt.line, strings.Index(tt.line, tt.words), len(tt.words))
 	}
 	f.Add(strings.Repeat("x", 300), 250, 10)
+	f.Add("\n", 3, 2)
 	f.Fuzz(func(t *testing.T, line string, start, length int) {
 		text, carets := excerpt(line, start, length)
 		if !utf8.ValidString(text) || strings.ContainsFunc(text, unicode.IsControl) {
