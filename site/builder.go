@@ -35,7 +35,7 @@ func NewBuilder(o Options) *Builder { return &Builder{options: o} }
 // Nothing of it is rendered yet. The findings are returned in either case; the
 // error is a *finding.ListError where they stop publishing.
 func (b *Builder) Next(ctx context.Context) (*Edition, finding.List, error) {
-	based := b.standOn(ctx)
+	based := b.loadAssets(ctx)
 	list, err := b.check()
 	baseErr := <-based
 	if err != nil {
@@ -48,9 +48,9 @@ func (b *Builder) Next(ctx context.Context) (*Edition, finding.List, error) {
 	return edition, list, err
 }
 
-// standOn makes the base, while the book is read and checked, and says when it
+// loadAssets makes the base, while the book is read and checked, and says when it
 // is there.
-func (b *Builder) standOn(ctx context.Context) <-chan error {
+func (b *Builder) loadAssets(ctx context.Context) <-chan error {
 	done := make(chan error, 1)
 	if b.base != nil {
 		done <- nil
@@ -92,12 +92,12 @@ func (b *Builder) load() (*sheet.Book, finding.List, error) {
 
 // compose lists the files of an edition of the book as it was last read.
 func (b *Builder) compose() (*Edition, error) {
-	press, err := render.NewPress(b.options.theme(), b.book, calculators.All, b.base.assets)
+	renderer, err := render.NewRenderer(b.options.theme(), b.book, calculators.All, b.base.assets)
 	if err != nil {
 		return nil, err
 	}
-	press.Hazards = b.memory.Hazards()
-	e := newEdition(b.book, press, b.edition)
+	renderer.Hazards = b.memory.Hazards()
+	e := newEdition(b.book, renderer, b.edition)
 	e.list(b.base)
 	b.edition = e
 	return e, nil

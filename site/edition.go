@@ -19,8 +19,8 @@ import (
 // An Edition is the site of one state of the book: a list of files, each made
 // when it is first asked for. Any number of goroutines may ask.
 type Edition struct {
-	Book  *sheet.Book
-	press *render.Press
+	Book     *sheet.Book
+	renderer *render.Renderer
 	// files by name; names in the order in which they are written.
 	files map[string]*File
 	names []string
@@ -52,10 +52,10 @@ type photo struct {
 }
 
 // newEdition begins an edition; before is the last one, nil for the first.
-func newEdition(book *sheet.Book, press *render.Press, before *Edition) *Edition {
+func newEdition(book *sheet.Book, renderer *render.Renderer, before *Edition) *Edition {
 	e := &Edition{
-		Book: book, press: press, files: make(map[string]*File),
-		docs:  sync.OnceValue(press.Docs),
+		Book: book, renderer: renderer, files: make(map[string]*File),
+		docs:  sync.OnceValue(renderer.Docs),
 		pages: make(map[string]page), photos: make(map[string]photo),
 	}
 	if before != nil {
@@ -64,7 +64,7 @@ func newEdition(book *sheet.Book, press *render.Press, before *Edition) *Edition
 		e.drawings, e.minify, e.reader = newDrawings(), publish.NewMinifier(), sheet.NewReader(calculators.All)
 		before = &Edition{}
 	}
-	press.Figures = func(file string) string {
+	renderer.Figures = func(file string) string {
 		drawing, _ := e.drawings.of(e.Book.Drawings[file]) // sheetPage reports the error
 		return drawing
 	}
@@ -97,7 +97,7 @@ func (e *Edition) page(s *sheet.Sheet, before page) page {
 				return nil, fmt.Errorf("%s: %w", f.File, err)
 			}
 		}
-		return e.press.Sheet(s)
+		return e.renderer.Sheet(s)
 	}, e.finish)
 	return now
 }
@@ -133,11 +133,11 @@ func (e *Edition) list(b *base) {
 	for _, f := range b.files {
 		e.add(f.name, f.file)
 	}
-	for _, p := range e.wide(b.assets) {
+	for _, p := range e.bookPages(b.assets) {
 		e.add(p.name, newFile(func(*Edition) ([]byte, error) { return p.make() }, p.finish))
 	}
 	for _, c := range calculators.All {
-		e.add(render.CalculatorPage(c), newFile(func(e *Edition) ([]byte, error) { return e.press.Calculator(c) }, e.finish))
+		e.add(render.CalculatorPage(c), newFile(func(e *Edition) ([]byte, error) { return e.renderer.Calculator(c) }, e.finish))
 	}
 	for _, s := range e.Book.Sheets {
 		e.add(render.PageOf(s), e.pages[s.Path].file)
@@ -150,25 +150,25 @@ func (e *Edition) list(b *base) {
 	e.add(workerName, newFile(func(e *Edition) ([]byte, error) { return e.worker(b.theme, b.assets) }, nil))
 }
 
-// A wideFile is one that tells of the book as a whole.
-type wideFile struct {
+// A bookPage is a file that tells of the book as a whole.
+type bookPage struct {
 	name   string
 	make   func() ([]byte, error)
 	finish func([]byte) ([]byte, error)
 }
 
-// wide lists them.
-func (e *Edition) wide(assets render.Assets) []wideFile {
-	index := sync.OnceValue(func() []byte { return find.Build(e.docs(), e.press.Synonyms()).Encode() })
-	return []wideFile{
-		{"index.html", e.press.Cover, e.finish},
-		{"calculators.html", e.press.CalculatorList, e.finish},
-		{"study.html", e.press.Study, e.finish},
-		{"sign-off.html", e.press.SignOff, e.finish},
-		{"record.html", e.press.Record, e.finish},
-		{"rules.html", e.press.Rules, e.finish},
+// bookPages lists them.
+func (e *Edition) bookPages(assets render.Assets) []bookPage {
+	index := sync.OnceValue(func() []byte { return find.Build(e.docs(), e.renderer.Synonyms()).Encode() })
+	return []bookPage{
+		{"index.html", e.renderer.Cover, e.finish},
+		{"calculators.html", e.renderer.CalculatorList, e.finish},
+		{"study.html", e.renderer.Study, e.finish},
+		{"sign-off.html", e.renderer.SignOff, e.finish},
+		{"record.html", e.renderer.Record, e.finish},
+		{"rules.html", e.renderer.Rules, e.finish},
 		{"book.webmanifest", func() ([]byte, error) { return publish.Manifest(e.Book.Shop.Book) }, nil},
-		{"a-z.html", func() ([]byte, error) { return e.press.AZ(e.docs()) }, e.finish},
+		{"a-z.html", func() ([]byte, error) { return e.renderer.AZ(e.docs()) }, e.finish},
 		{assets.Index, func() ([]byte, error) { return index(), nil }, nil},
 		{assets.IndexScript, func() ([]byte, error) { return publish.AsScript(index()) }, nil},
 	}

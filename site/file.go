@@ -53,8 +53,8 @@ func (f *File) ready(e *Edition) error {
 	return f.err
 }
 
-// once gives the content, made now unless it is kept, and does not keep it.
-func (f *File) once(e *Edition) ([]byte, error) {
+// produceUncached gives the content: the kept one, or one made now and not kept.
+func (f *File) produceUncached(e *Edition) ([]byte, error) {
 	f.mu.Lock()
 	defer f.mu.Unlock()
 	if f.made {

@@ -30,7 +30,7 @@ func (w *writer) some(ctx context.Context, names []string) error {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		data, err := w.edition.files[name].once(w.edition)
+		data, err := w.edition.files[name].produceUncached(w.edition)
 		if err != nil {
 			return fmt.Errorf("%s: %w", name, err)
 		}

@@ -62,7 +62,7 @@ func (p *Pass) shown(read func(text string, at sheet.Span)) {
 	for _, f := range s.Fences {
 		read(f.Code, f.Span)
 	}
-	for _, l := range s.Lives {
+	for _, l := range s.Calculators {
 		read(l.Heading, l.Link)
 	}
 	for _, t := range s.Tables {

@@ -167,7 +167,7 @@ func (g *gatherer) node(n ast.Node) {
 		g.context.kind = caption
 		g.leaf(n)
 		g.context = before
-	case *sheet.Fence, *sheet.Live, *sheet.Table, *sheet.Problem:
+	case *sheet.Fence, *sheet.EmbeddedCalculator, *sheet.Table, *sheet.Problem:
 	case *ast.Heading:
 		before := g.context
 		g.context.kind = heading

@@ -31,7 +31,7 @@ Good:
 		for _, v := range p.Sheet.Values {
 			p.verdict(&v.Computation, v.Result)
 		}
-		for _, l := range p.Sheet.Lives {
+		for _, l := range p.Sheet.Calculators {
 			p.verdict(&l.Computation, l.Result)
 		}
 	},

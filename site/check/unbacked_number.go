@@ -153,17 +153,8 @@ func (p *Pass) backing() backing {
 
 // computations runs over every calc: link of the sheet.
 func (p *Pass) computations(do func(*sheet.Computation)) {
-	for _, v := range p.Sheet.Values {
-		do(&v.Computation)
-	}
-	for _, l := range p.Sheet.Lives {
-		do(&l.Computation)
-	}
-	for _, t := range p.Sheet.Tables {
-		do(&t.Computation)
-	}
-	for _, q := range p.Sheet.Problems {
-		do(&q.Computation)
+	for _, c := range p.Sheet.Computations() {
+		do(c)
 	}
 }
 

@@ -15,7 +15,7 @@ import (
 // result computed, both there before any script runs.
 func (r *parts) live(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
 	if entering {
-		l := n.(*sheet.Live)
+		l := n.(*sheet.EmbeddedCalculator)
 		write(w, calculatorMarkup(calculatorForm{
 			calculator: l.Calculator, values: l.Values, result: l.Result, number: l.Number,
 			heading: l.Heading, level: 3, root: root(n), named: l.Pairs,

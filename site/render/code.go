@@ -10,8 +10,8 @@ import (
 
 // addressCode is a QR code of a page's lasting address, for paper; empty
 // where the shop has given none, or one too long to be read off a page.
-func (p *Press) addressCode(page string) template.HTML {
-	base := strings.TrimSuffix(p.Book.Shop.Address, "/")
+func (r *Renderer) addressCode(page string) template.HTML {
+	base := strings.TrimSuffix(r.Book.Shop.Address, "/")
 	if base == "" {
 		return ""
 	}

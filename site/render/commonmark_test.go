@@ -80,7 +80,7 @@ func TestCommonMark(t *testing.T) {
 	if len(list) != inTheSpec {
 		t.Fatalf("%d examples, want %d", len(list), inTheSpec)
 	}
-	press, err := NewPress(theme.Files, &sheet.Book{Register: &sheet.Register{}, Glossary: &sheet.Glossary{}, Shop: &sheet.Shop{}}, nil, Assets{})
+	press, err := NewRenderer(theme.Files, &sheet.Book{Register: &sheet.Register{}, Glossary: &sheet.Glossary{}, Shop: &sheet.Shop{}}, nil, Assets{})
 	if err != nil {
 		t.Fatal(err)
 	}

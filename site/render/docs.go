@@ -11,14 +11,14 @@ import (
 
 // Docs lists everything that can be found: sheets, their steps and sections,
 // and the calculators.
-func (p *Press) Docs() []find.Doc {
+func (r *Renderer) Docs() []find.Doc {
 	var docs []find.Doc
-	for i, s := range p.Book.Sheets {
-		docs = append(docs, p.sheetDocs(s, i)...)
+	for i, s := range r.Book.Sheets {
+		docs = append(docs, r.sheetDocs(s, i)...)
 	}
-	for i, c := range p.Calculators {
+	for i, c := range r.Calculators {
 		docs = append(docs, find.Doc{
-			Sheet: int32(len(p.Book.Sheets) + i), Title: c.Question, Number: "", Address: CalculatorPage(c), Kind: find.Calculator,
+			Sheet: int32(len(r.Book.Sheets) + i), Title: c.Question, Number: "", Address: CalculatorPage(c), Kind: find.Calculator,
 			Text: c.Title + ". " + c.Doc, Words: []string{c.Name, c.Title}, Area: "calculators",
 		})
 	}
@@ -26,7 +26,7 @@ func (p *Press) Docs() []find.Doc {
 }
 
 // sheetDocs are a sheet, its sections and its steps.
-func (p *Press) sheetDocs(s *sheet.Sheet, id int) []find.Doc {
+func (r *Renderer) sheetDocs(s *sheet.Sheet, id int) []find.Doc {
 	page := PageOf(s)
 	docs := []find.Doc{{
 		Sheet: int32(id), Title: s.Front.Title, Number: s.Front.Number, Address: page, Kind: find.Sheet,
@@ -53,7 +53,7 @@ func (p *Press) sheetDocs(s *sheet.Sheet, id int) []find.Doc {
 // isAside reports what a step's or section's own words leave out.
 func isAside(n ast.Node) bool {
 	switch n.(type) {
-	case *sheet.Message, *sheet.Fence, *sheet.Live, *sheet.Table, *sheet.Problem:
+	case *sheet.Message, *sheet.Fence, *sheet.EmbeddedCalculator, *sheet.Table, *sheet.Problem:
 		return true
 	}
 	return false
@@ -72,9 +72,9 @@ func opening(s *sheet.Sheet) string {
 }
 
 // Synonyms are the glossary's terms as the search takes them.
-func (p *Press) Synonyms() [][]string {
+func (r *Renderer) Synonyms() [][]string {
 	var lists [][]string
-	for _, t := range p.Book.Glossary.Terms {
+	for _, t := range r.Book.Glossary.Terms {
 		if list := append(append([]string{t.Name}, t.Also...), t.Not...); len(list) > 1 {
 			lists = append(lists, list)
 		}

@@ -13,15 +13,15 @@ import (
 // inside.
 type generated struct {
 	name   string
-	markup func(p *Press) string
+	markup func(r *Renderer) string
 }
 
 // generatedListings are all of them.
 var generatedListings = []generated{
-	{"glossary", (*Press).glossaryEntries},
-	{"hazard-register", (*Press).registerEntries},
-	{"units", (*Press).unitTable},
-	{"calculator-list", (*Press).calculatorTable},
+	{"glossary", (*Renderer).glossaryEntries},
+	{"hazard-register", (*Renderer).registerEntries},
+	{"units", (*Renderer).unitTable},
+	{"calculator-list", (*Renderer).calculatorTable},
 }
 
 // Generated lists the names of what the book makes by itself.
@@ -34,10 +34,10 @@ func Generated() []string {
 }
 
 // generate is what a fence stands for; false where it stands for nothing.
-func (p *Press) generate(language string) (string, bool) {
+func (r *Renderer) generate(language string) (string, bool) {
 	for _, g := range generatedListings {
 		if g.name == language {
-			return g.markup(p), true
+			return g.markup(r), true
 		}
 	}
 	return "", false
@@ -95,9 +95,9 @@ func entriesMarkup(entries []entry) string {
 	return b.String()
 }
 
-func (p *Press) glossaryEntries() string {
+func (r *Renderer) glossaryEntries() string {
 	var entries []entry
-	for _, t := range p.Book.Glossary.Terms {
+	for _, t := range r.Book.Glossary.Terms {
 		names := merge(merge(nil, t.Also), t.Not)
 		entries = append(entries, entry{t.Name, [][2]string{{"", t.Meaning}, {"Also called", strings.Join(names, ", ")}}})
 	}
@@ -105,9 +105,9 @@ func (p *Press) glossaryEntries() string {
 	return entriesMarkup(entries)
 }
 
-func (p *Press) registerEntries() string {
+func (r *Renderer) registerEntries() string {
 	var entries []entry
-	for _, h := range p.Book.Register.Hazards {
+	for _, h := range r.Book.Register.Hazards {
 		harm := "property"
 		if h.Injury {
 			harm = "injury"
@@ -125,7 +125,7 @@ func (p *Press) registerEntries() string {
 	return entriesMarkup(entries)
 }
 
-func (p *Press) unitTable() string {
+func (r *Renderer) unitTable() string {
 	var rows [][]string
 	for d := calc.Length; d <= calc.ArealMass; d++ {
 		var symbols []string
@@ -138,18 +138,18 @@ func (p *Press) unitTable() string {
 	return tableMarkup("Units that the calculators read", []string{"Quantity", "Written"}, rows)
 }
 
-func (p *Press) calculatorTable() string {
+func (r *Renderer) calculatorTable() string {
 	var rows [][]string
-	for _, c := range p.Calculators {
+	for _, c := range r.Calculators {
 		rows = append(rows, []string{c.Name, c.Question, c.Title})
 	}
 	return tableMarkup("Calculators", []string{"Name in a link", "Question", "Title"}, rows)
 }
 
 // listing is a fence's markup: a generated table, or the code highlighted.
-func (p *Press) listing(f *sheet.Fence) string {
-	if table, ok := p.generate(f.Language); ok {
+func (r *Renderer) listing(f *sheet.Fence) string {
+	if table, ok := r.generate(f.Language); ok {
 		return table
 	}
-	return `<pre class="listing" tabindex="0"><code>` + p.code.markup(f.Language, f.Code) + `</code></pre>`
+	return `<pre class="listing" tabindex="0"><code>` + r.code.markup(f.Language, f.Code) + `</code></pre>`
 }

@@ -34,7 +34,7 @@ var areaOrder = []struct{ name, title string }{
 }
 
 // Areas groups the book's sheets.
-func (p *Press) Areas(root string) []Area {
+func (r *Renderer) Areas(root string) []Area {
 	byName := make(map[string]*Area)
 	var areas []*Area
 	for _, o := range areaOrder {
@@ -42,7 +42,7 @@ func (p *Press) Areas(root string) []Area {
 		byName[o.name] = a
 		areas = append(areas, a)
 	}
-	for _, s := range p.Book.Sheets {
+	for _, s := range r.Book.Sheets {
 		a := byName[s.Area()]
 		if a == nil {
 			a = &Area{Name: s.Area(), Title: s.Area()}
@@ -65,14 +65,14 @@ func (p *Press) Areas(root string) []Area {
 }
 
 // Cover renders the first page: the way to everything.
-func (p *Press) Cover() ([]byte, error) {
-	page := p.newPage("cover", "index.html", p.Book.Shop.Book, p.Areas(""))
-	return p.print("cover.html", page)
+func (r *Renderer) Cover() ([]byte, error) {
+	page := r.newPage("cover", "index.html", r.Book.Shop.Book, r.Areas(""))
+	return r.print("cover.html", page)
 }
 
 // AZ renders the list that finds without scripts.
-func (p *Press) AZ(docs []find.Doc) ([]byte, error) {
-	return p.print("az.html", p.newPage("list", "a-z.html", "A to Z", find.AZ(docs)))
+func (r *Renderer) AZ(docs []find.Doc) ([]byte, error) {
+	return r.print("az.html", r.newPage("list", "a-z.html", "A to Z", find.AZ(docs)))
 }
 
 // groupTitles head the calculators by the package that they stand in.
@@ -85,9 +85,9 @@ var groupTitles = []struct{ first, title string }{
 }
 
 // groups cuts the list of calculators where a new trade begins.
-func (p *Press) groups() []calculatorGroup {
+func (r *Renderer) groups() []calculatorGroup {
 	var groups []calculatorGroup
-	for _, c := range p.Calculators {
+	for _, c := range r.Calculators {
 		for _, g := range groupTitles {
 			if g.first == c.Name {
 				groups = append(groups, calculatorGroup{Title: g.title})
@@ -110,8 +110,8 @@ type calculatorGroup struct {
 
 // CalculatorList renders the page that groups the calculators by the
 // question a tech asks.
-func (p *Press) CalculatorList() ([]byte, error) {
-	return p.print("calculators.html", p.newPage("list", "calculators.html", "Calculators", p.groups()))
+func (r *Renderer) CalculatorList() ([]byte, error) {
+	return r.print("calculators.html", r.newPage("list", "calculators.html", "Calculators", r.groups()))
 }
 
 // calculatorBody is what a calculator's own page shows.
@@ -124,7 +124,7 @@ type calculatorBody struct {
 }
 
 // Calculator renders a calculator's own page, with its defaults worked through.
-func (p *Press) Calculator(c *calc.Calculator) ([]byte, error) {
+func (r *Renderer) Calculator(c *calc.Calculator) ([]byte, error) {
 	values, result, problems := c.Answer(nil)
 	if len(problems) > 0 {
 		return nil, problems[0]
@@ -133,32 +133,17 @@ func (p *Press) Calculator(c *calc.Calculator) ([]byte, error) {
 	body.Form = template.HTML(calculatorMarkup(calculatorForm{
 		calculator: c, values: values, result: result, number: 1, heading: c.Question, level: 2, root: "../", help: true,
 	}))
-	for _, s := range p.Book.Sheets {
+	for _, s := range r.Book.Sheets {
 		if uses(s, c) {
 			body.UsedBy = append(body.UsedBy, AreaSheet{Sheet: s, Page: "../" + PageOf(s)})
 		}
 	}
-	page := p.newPage("calculator", CalculatorPage(c), c.Title, body)
+	page := r.newPage("calculator", CalculatorPage(c), c.Title, body)
 	page.About = shortened(c.Doc)
-	return p.print("calculator.html", page)
+	return r.print("calculator.html", page)
 }
 
 // uses reports whether a sheet computes with a calculator.
 func uses(s *sheet.Sheet, c *calc.Calculator) bool {
-	for _, v := range s.Values {
-		if v.Calculator == c {
-			return true
-		}
-	}
-	for _, l := range s.Lives {
-		if l.Calculator == c {
-			return true
-		}
-	}
-	for _, t := range s.Tables {
-		if t.Calculator == c {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s.Computations(), func(of *sheet.Computation) bool { return of.Calculator == c })
 }

@@ -18,9 +18,9 @@ import (
 
 // newMarkdown makes the renderer of a sheet's tree: CommonMark's nodes as
 // goldmark renders them, ours from the list in parts.
-func newMarkdown(p *Press) renderer.Renderer {
+func newMarkdown(book *Renderer) renderer.Renderer {
 	return renderer.NewRenderer(renderer.WithNodeRenderers(
-		util.Prioritized(&parts{press: p}, 100),
+		util.Prioritized(&parts{book: book}, 100),
 		util.Prioritized(extension.NewTableHTMLRenderer(), 500),
 		util.Prioritized(extension.NewTaskCheckBoxHTMLRenderer(), 500),
 		util.Prioritized(gmhtml.NewRenderer(), 1000),
@@ -28,7 +28,7 @@ func newMarkdown(p *Press) renderer.Renderer {
 }
 
 // parts renders the nodes that a sheet adds to CommonMark's.
-type parts struct{ press *Press }
+type parts struct{ book *Renderer }
 
 // RegisterFuncs implements renderer.NodeRenderer.
 func (r *parts) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) {
@@ -38,7 +38,7 @@ func (r *parts) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) {
 	reg.Register(sheet.KindStep, r.step)
 	reg.Register(sheet.KindValue, r.value)
 	reg.Register(sheet.KindReading, r.reading)
-	reg.Register(sheet.KindLive, r.live)
+	reg.Register(sheet.KindEmbeddedCalculator, r.live)
 	reg.Register(sheet.KindTable, r.table)
 	reg.Register(sheet.KindProblem, r.problem)
 	reg.Register(sheet.KindFigure, r.figure)
@@ -222,8 +222,8 @@ func (r *parts) figure(w util.BufWriter, _ []byte, n ast.Node, entering bool) (a
 	f := n.(*sheet.Figure)
 	write(w, `<figure class="drawing">`)
 	drawing := ""
-	if r.press.Figures != nil {
-		drawing = r.press.Figures(f.File)
+	if r.book.Figures != nil {
+		drawing = r.book.Figures(f.File)
 	}
 	if drawing != "" {
 		write(w, `<div role="img" aria-label="`)
@@ -251,7 +251,7 @@ func (r *parts) fence(w util.BufWriter, _ []byte, n ast.Node, entering bool) (as
 		if f.Circuit != nil {
 			write(w, wiring(f.Circuit, circuitNumber(n)))
 		} else {
-			write(w, r.press.listing(f), "\n")
+			write(w, r.book.listing(f), "\n")
 		}
 	}
 	return ast.WalkSkipChildren, nil

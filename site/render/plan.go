@@ -13,7 +13,7 @@ type Plan struct {
 	Lines     []PlanLine
 	Tools     []string
 	Materials []string
-	Hurts     []hurt
+	Hurts     []HazardSummary
 	// Minutes by who may do the work unsupervised, and in all.
 	Minutes []SkillMinutes
 	Total   int
@@ -53,7 +53,7 @@ func NewPlan(book *sheet.Book, job *sheet.Sheet) *Plan {
 		p.Materials = merge(p.Materials, s.Front.Materials)
 		p.Total += s.Front.Minutes
 		minutes[s.Front.Skill] += s.Front.Minutes
-		for _, h := range hurts(s) {
+		for _, h := range hazardSummaries(s) {
 			if key := strings.ToLower(h.Title); !seen[key] {
 				seen[key] = true
 				h.ID = relative(job.Path, PageOf(s)) + "#" + h.ID
@@ -61,7 +61,7 @@ func NewPlan(book *sheet.Book, job *sheet.Sheet) *Plan {
 			}
 		}
 	}
-	slices.SortStableFunc(p.Hurts, func(a, b hurt) int { return int(b.level) - int(a.level) })
+	slices.SortStableFunc(p.Hurts, func(a, b HazardSummary) int { return int(b.level) - int(a.level) })
 	for _, skill := range [...]sheet.Skill{sheet.Apprentice, sheet.Installer, sheet.Lead} {
 		if minutes[skill] > 0 {
 			p.Minutes = append(p.Minutes, SkillMinutes{skillTitles[skill], minutes[skill]})

@@ -29,8 +29,8 @@ type Assets struct {
 	Core, Index, CoreScript, IndexScript string
 }
 
-// A Press renders one book. It serves any number of goroutines.
-type Press struct {
+// A Renderer makes the pages of one book. It serves any number of goroutines.
+type Renderer struct {
 	Book        *sheet.Book
 	Calculators []*calc.Calculator
 	Assets      Assets
@@ -44,9 +44,9 @@ type Press struct {
 	code     *highlighter
 }
 
-// NewPress prepares the templates found in the theme.
-func NewPress(theme fs.FS, book *sheet.Book, calculators []*calc.Calculator, assets Assets) (*Press, error) {
-	p := &Press{Book: book, Calculators: calculators, Assets: assets}
+// NewRenderer prepares the templates found in the theme.
+func NewRenderer(theme fs.FS, book *sheet.Book, calculators []*calc.Calculator, assets Assets) (*Renderer, error) {
+	r := &Renderer{Book: book, Calculators: calculators, Assets: assets}
 	pages, err := template.New("").Funcs(template.FuncMap{
 		"lower": strings.ToLower,
 		"plus":  func(a, b int) int { return a + b },
@@ -54,10 +54,10 @@ func NewPress(theme fs.FS, book *sheet.Book, calculators []*calc.Calculator, ass
 	if err != nil {
 		return nil, fmt.Errorf("the theme's templates: %w", err)
 	}
-	p.pages = pages
-	p.code = newHighlighter()
-	p.markdown = newMarkdown(p)
-	return p, nil
+	r.pages = pages
+	r.code = newHighlighter()
+	r.markdown = newMarkdown(r)
+	return r, nil
 }
 
 // A page is what the layout needs of every page.
@@ -78,23 +78,23 @@ type page struct {
 }
 
 // newPage fills in what pages share.
-func (p *Press) newPage(kind, at, title string, body any) page {
+func (r *Renderer) newPage(kind, at, title string, body any) page {
 	return page{
 		Root: strings.Repeat("../", strings.Count(at, "/")), Kind: kind, Path: at, Title: title, About: title,
-		Book: p.Book.Shop.Book, Owner: p.Book.Shop.Name, Lang: p.Book.Shop.Language,
-		Assets: p.Assets, Body: body,
+		Book: r.Book.Shop.Book, Owner: r.Book.Shop.Name, Lang: r.Book.Shop.Language,
+		Assets: r.Assets, Body: body,
 	}
 }
 
 // print runs a page through its template and the layout.
-func (p *Press) print(name string, data page) ([]byte, error) {
+func (r *Renderer) print(name string, data page) ([]byte, error) {
 	var body bytes.Buffer
-	if err := p.pages.ExecuteTemplate(&body, name, data); err != nil {
+	if err := r.pages.ExecuteTemplate(&body, name, data); err != nil {
 		return nil, fmt.Errorf("%s: %w", data.Path, err)
 	}
 	data.Body = template.HTML(body.Bytes())
 	var out bytes.Buffer
-	if err := p.pages.ExecuteTemplate(&out, "layout.html", data); err != nil {
+	if err := r.pages.ExecuteTemplate(&out, "layout.html", data); err != nil {
 		return nil, fmt.Errorf("%s: %w", data.Path, err)
 	}
 	return out.Bytes(), nil

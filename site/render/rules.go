@@ -17,22 +17,22 @@ type rulePart struct {
 }
 
 // Rules renders the page that explains every rule, from the rules themselves.
-func (p *Press) Rules() ([]byte, error) {
+func (r *Renderer) Rules() ([]byte, error) {
 	var parts []rulePart
-	for _, r := range slices.Concat(check.Rules, check.LoaderRules) {
+	for _, rule := range slices.Concat(check.Rules, check.LoaderRules) {
 		parts = append(parts, rulePart{
-			Name: r.Name, Short: r.Short(), Why: r.Why(),
-			Bad: p.example(r.Bad()), Good: p.example(r.Good()),
-			Warns: r.Severity == finding.Warning, Firm: r.Firm,
+			Name: rule.Name, Short: rule.Short(), Why: rule.Why(),
+			Bad: r.example(rule.Bad()), Good: r.example(rule.Good()),
+			Warns: rule.Severity == finding.Warning, Firm: rule.Firm,
 		})
 	}
-	return p.print("rules.html", p.newPage("list", "rules.html", "What is checked", parts))
+	return r.print("rules.html", r.newPage("list", "rules.html", "What is checked", parts))
 }
 
 // example is a rule's example, highlighted as the Markdown that it is.
-func (p *Press) example(text string) template.HTML {
+func (r *Renderer) example(text string) template.HTML {
 	if strings.TrimSpace(text) == "" {
 		return ""
 	}
-	return template.HTML(p.code.markup("markdown", text))
+	return template.HTML(r.code.markup("markdown", text))
 }

@@ -20,7 +20,7 @@ type sheetBody struct {
 	Skill   string
 	Time    string
 	Date    string
-	Hurts   []hurt
+	Hurts   []HazardSummary
 	Waivers []sheet.Waiver
 	Text    template.HTML
 	HasWork bool
@@ -34,9 +34,9 @@ type sheetBody struct {
 	Code    template.HTML
 }
 
-// hurt is one line of the list of what can hurt: a hazard with the word and
+// A HazardSummary is one line of the list of what can hurt: a hazard with the word and
 // the place of its message.
-type hurt struct {
+type HazardSummary struct {
 	Word, Title, ID string
 	level           sheet.Word
 }
@@ -51,35 +51,35 @@ var skillTitles = map[sheet.Skill]string{
 }
 
 // Sheet renders the page of a sheet. It may be called once for each sheet.
-func (p *Press) Sheet(s *sheet.Sheet) ([]byte, error) {
+func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
 	doc := s.Root.(*ast.Document)
-	doc.Meta()["guards"] = p.guards(s)
+	doc.Meta()["guards"] = r.guards(s)
 	doc.Meta()["root"] = strings.Repeat("../", strings.Count(s.Path, "/"))
 	var text bytes.Buffer
-	if err := p.markdown.Render(&text, s.Source.Text(), doc); err != nil {
+	if err := r.markdown.Render(&text, s.Source.Text(), doc); err != nil {
 		return nil, err
 	}
 	body := sheetBody{
 		Sheet: s, Kind: kindTitles[s.Front.Kind], Skill: skillTitles[s.Front.Skill],
-		Time: duration(s.Front.Minutes), Date: s.Front.Date.Format("2006-01-02"), Hurts: hurts(s), Waivers: s.Front.Waivers,
+		Time: duration(s.Front.Minutes), Date: s.Front.Date.Format("2006-01-02"), Hurts: hazardSummaries(s), Waivers: s.Front.Waivers,
 		Text: template.HTML(text.String()), HasWork: len(s.Steps) > 0,
-		Legal: p.Book.Shop.Name, Language: p.Book.Shop.Language, Code: p.addressCode(PageOf(s)),
+		Legal: r.Book.Shop.Name, Language: r.Book.Shop.Language, Code: r.addressCode(PageOf(s)),
 	}
 	if body.Code != "" {
-		body.Address = strings.TrimSuffix(p.Book.Shop.Address, "/") + "/" + PageOf(s)
+		body.Address = strings.TrimSuffix(r.Book.Shop.Address, "/") + "/" + PageOf(s)
 	}
 	if s.Front.Kind == sheet.Job {
-		body.Plan = NewPlan(p.Book, s)
+		body.Plan = NewPlan(r.Book, s)
 	}
-	page := p.newPage("sheet", PageOf(s), s.Front.Title, body)
+	page := r.newPage("sheet", PageOf(s), s.Front.Title, body)
 	page.Sheet, page.About = s, shortened(opening(s))
-	return p.print("sheet.html", page)
+	return r.print("sheet.html", page)
 }
 
-// hurts lists the hazards that the sheet's messages speak of, the gravest
+// hazardSummaries lists the hazards that the sheet's messages speak of, the gravest
 // first, each once.
-func hurts(s *sheet.Sheet) []hurt {
-	var list []hurt
+func hazardSummaries(s *sheet.Sheet) []HazardSummary {
+	var list []HazardSummary
 	seen := make(map[string]bool)
 	for _, m := range s.Messages {
 		for _, t := range m.Titles {
@@ -88,18 +88,18 @@ func hurts(s *sheet.Sheet) []hurt {
 				continue
 			}
 			seen[key] = true
-			list = append(list, hurt{Word: m.Word.String(), Title: t.Text, ID: messageName(m), level: m.Word})
+			list = append(list, HazardSummary{Word: m.Word.String(), Title: t.Text, ID: messageName(m), level: m.Word})
 		}
 	}
-	slices.SortStableFunc(list, func(a, b hurt) int { return int(b.level) - int(a.level) })
+	slices.SortStableFunc(list, func(a, b HazardSummary) int { return int(b.level) - int(a.level) })
 	return list
 }
 
 // guards names, for each step, the messages standing before the steps that
 // speak of a hazard which the step shows: the step view puts them beside it.
-func (p *Press) guards(s *sheet.Sheet) map[*sheet.Step]string {
+func (r *Renderer) guards(s *sheet.Sheet) map[*sheet.Step]string {
 	guards := make(map[*sheet.Step]string)
-	for _, present := range p.hazards(s) {
+	for _, present := range r.hazards(s) {
 		if present.Step == nil {
 			continue
 		}
@@ -117,11 +117,11 @@ func (p *Press) guards(s *sheet.Sheet) map[*sheet.Step]string {
 }
 
 // hazards are those that the sheet shows, as the check found them.
-func (p *Press) hazards(s *sheet.Sheet) []check.Present {
-	if p.Hazards == nil {
-		return check.Hazards(p.Book, s)
+func (r *Renderer) hazards(s *sheet.Sheet) []check.Present {
+	if r.Hazards == nil {
+		return check.Hazards(r.Book, s)
 	}
-	return p.Hazards(s)
+	return r.Hazards(s)
 }
 
 // speaksOf reports whether a message names a hazard.

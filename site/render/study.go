@@ -25,8 +25,8 @@ type card struct{ Address, Text string }
 
 // Study renders the list of every question and practice problem; scripts draw
 // decks from it, and without scripts its links lead to the cards.
-func (p *Press) Study() ([]byte, error) {
-	areas := p.studyAreas(func(s *sheet.Sheet) []card {
+func (r *Renderer) Study() ([]byte, error) {
+	areas := r.studyAreas(func(s *sheet.Sheet) []card {
 		var cards []card
 		for _, q := range s.Questions {
 			text, _, _ := strings.Cut(strings.TrimSpace(s.Prose(q, isAnswer).Text), "\n")
@@ -37,29 +37,29 @@ func (p *Press) Study() ([]byte, error) {
 		}
 		return cards
 	})
-	return p.print("study.html", p.newPage("desk", "study.html", "Study", areas))
+	return r.print("study.html", r.newPage("desk", "study.html", "Study", areas))
 }
 
 // SignOff renders the card on which a lead signs what a person was seen doing.
-func (p *Press) SignOff() ([]byte, error) {
-	areas := p.studyAreas(func(s *sheet.Sheet) []card {
+func (r *Renderer) SignOff() ([]byte, error) {
+	areas := r.studyAreas(func(s *sheet.Sheet) []card {
 		if s.Front.Kind != sheet.Procedure {
 			return nil
 		}
 		return []card{{PageOf(s), s.Front.Title}}
 	})
-	return p.print("sign-off.html", p.newPage("list", "sign-off.html", "Sign-off card", areas))
+	return r.print("sign-off.html", r.newPage("list", "sign-off.html", "Sign-off card", areas))
 }
 
 // Record renders the page that scripts fill with the jobs on the device.
-func (p *Press) Record() ([]byte, error) {
-	return p.print("record.html", p.newPage("desk", "record.html", "Record", nil))
+func (r *Renderer) Record() ([]byte, error) {
+	return r.print("record.html", r.newPage("desk", "record.html", "Record", nil))
 }
 
 // studyAreas groups the sheets for which cards gives something.
-func (p *Press) studyAreas(cards func(*sheet.Sheet) []card) []studyArea {
+func (r *Renderer) studyAreas(cards func(*sheet.Sheet) []card) []studyArea {
 	var areas []studyArea
-	for _, a := range p.Areas("") {
+	for _, a := range r.Areas("") {
 		area := studyArea{Name: a.Name, Title: a.Title}
 		for _, s := range a.Sheets {
 			if of := cards(s.Sheet); len(of) > 0 {

@@ -62,7 +62,7 @@ type notice struct {
 
 // stream is a stream of server-sent events (WHATWG HTML, section 9.2): the
 // state now, then each new one.
-func (d *desk) stream(w http.ResponseWriter, r *http.Request) {
+func (d *devServer) stream(w http.ResponseWriter, r *http.Request) {
 	reader := d.events.join()
 	if reader == nil {
 		refuse(w, http.StatusServiceUnavailable, "Too many pages are open; this one does not reload by itself.")
@@ -96,7 +96,7 @@ func (d *desk) stream(w http.ResponseWriter, r *http.Request) {
 }
 
 // notice is the present state as an event.
-func (d *desk) notice() string {
+func (d *devServer) notice() string {
 	now := d.now()
 	data, err := json.Marshal(notice{Build: now.builds, Pictures: now.pictures, Broken: now.broken()})
 	if err != nil {

@@ -29,7 +29,7 @@ var types = map[string]string{
 }
 
 // newRoutes says who answers what.
-func (d *desk) newRoutes() *http.ServeMux {
+func (d *devServer) newRoutes() *http.ServeMux {
 	mux := http.NewServeMux()
 	for _, name := range []string{"live.js", "live.css"} {
 		mux.Handle(own+name, ownFile(name))
@@ -58,7 +58,7 @@ func ownFile(name string) http.Handler {
 const pageHeader = "Book-Page"
 
 // page answers with a file of the site.
-func (d *desk) page(w http.ResponseWriter, r *http.Request) {
+func (d *devServer) page(w http.ResponseWriter, r *http.Request) {
 	now := d.now()
 	if now.edition == nil {
 		d.trouble(w, http.StatusServiceUnavailable)
@@ -100,7 +100,7 @@ type shownPage struct{ plain, scripted *site.File }
 
 // withScript adds the script that reloads, and tells the theme that nothing of
 // this book is kept. The published page stays as it is.
-func (d *desk) withScript(name string, plain *site.File) *site.File {
+func (d *devServer) withScript(name string, plain *site.File) *site.File {
 	d.mu.RLock()
 	before := d.shown[name]
 	d.mu.RUnlock()

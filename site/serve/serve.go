@@ -49,8 +49,8 @@ func Run(ctx context.Context, o Options) error {
 		return err
 	}
 	defer listener.Close()
-	desk := newDesk(o)
-	if err := desk.build(ctx); err != nil {
+	dev := newDevServer(o)
+	if err := dev.build(ctx); err != nil {
 		return err
 	}
 	changes, err := watch(ctx, o.content())
@@ -61,7 +61,7 @@ func Run(ctx context.Context, o Options) error {
 		o.Ready(addresses(listener.Addr().(*net.TCPAddr)))
 	}
 	server := &http.Server{
-		Handler: guard(desk, !o.LAN), BaseContext: func(net.Listener) context.Context { return ctx },
+		Handler: guard(dev, !o.LAN), BaseContext: func(net.Listener) context.Context { return ctx },
 		ReadHeaderTimeout: headerTime, ReadTimeout: readTime, WriteTimeout: writeTime, IdleTimeout: idleTime,
 		MaxHeaderBytes: mostHeader,
 	}
@@ -70,7 +70,7 @@ func Run(ctx context.Context, o Options) error {
 	for {
 		select {
 		case <-changes:
-			_ = desk.build(ctx) // told to Built, and shown in the page
+			_ = dev.build(ctx) // told to Built, and shown in the page
 		case err := <-done:
 			return err
 		case <-ctx.Done():

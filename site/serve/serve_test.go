@@ -24,8 +24,8 @@ import (
 	"baybook/site/sitetest"
 )
 
-// A desk is a book being served on the loopback address.
-type desk struct {
+// A served is a book being served on the loopback address.
+type served struct {
 	t       *testing.T
 	content string
 	url     string
@@ -41,9 +41,9 @@ type built struct {
 var core = publish.Core{Module: []byte(strings.Repeat("\x00asm", 600)), Script: []byte(`window.bookData="";`)}
 
 // start serves a book of three sheets until the test ends.
-func start(t *testing.T, change func(content string)) *desk {
+func start(t *testing.T, change func(content string)) *served {
 	t.Helper()
-	d := &desk{t: t, content: t.TempDir(), built: make(chan built, 100)}
+	d := &served{t: t, content: t.TempDir(), built: make(chan built, 100)}
 	if err := sitetest.Write(d.content, 3); err != nil {
 		t.Fatal(err)
 	}
@@ -76,7 +76,7 @@ func start(t *testing.T, change func(content string)) *desk {
 }
 
 // get asks for a path, with headers given in pairs.
-func (d *desk) get(at string, header ...string) (*http.Response, string) {
+func (d *served) get(at string, header ...string) (*http.Response, string) {
 	d.t.Helper()
 	return d.ask(http.MethodGet, at, nil, header...)
 }
@@ -84,7 +84,7 @@ func (d *desk) get(at string, header ...string) (*http.Response, string) {
 // client sends what is typed and unpacks nothing.
 var client = &http.Client{Transport: &http.Transport{DisableCompression: true, MaxIdleConnsPerHost: 8}}
 
-func (d *desk) ask(method, at string, body io.Reader, header ...string) (*http.Response, string) {
+func (d *served) ask(method, at string, body io.Reader, header ...string) (*http.Response, string) {
 	d.t.Helper()
 	r, err := http.NewRequestWithContext(d.t.Context(), method, strings.TrimSuffix(d.url, "/")+at, body)
 	if err != nil {
@@ -109,7 +109,7 @@ func (d *desk) ask(method, at string, body io.Reader, header ...string) (*http.R
 }
 
 // save writes a sheet as an editor does and waits for what that came to.
-func (d *desk) save(name string, change func(string) string) built {
+func (d *served) save(name string, change func(string) string) built {
 	d.t.Helper()
 	file := filepath.Join(d.content, name)
 	text, err := os.ReadFile(file)
@@ -129,7 +129,7 @@ func (d *desk) save(name string, change func(string) string) built {
 	return d.next()
 }
 
-func (d *desk) next() built {
+func (d *served) next() built {
 	d.t.Helper()
 	select {
 	case b := <-d.built:
@@ -379,7 +379,7 @@ func TestNothingOutsideTheSiteIsServed(t *testing.T) {
 	for _, at := range []string{
 		"/../secret.txt", "/..%2fsecret.txt", "/%2e%2e/secret.txt", "/area-000/../../secret.txt", "/..\\secret.txt", "//secret.txt",
 		"/./index.html", "/" + firstSheet + ".md", "/shop.yaml", "/.baybook-site", "/index.html/", "/%00", "/area-000/",
-		"/.baybook/../shop.yaml", "/.baybook/live.js/x", "/.baybook/desk.go",
+		"/.baybook/../shop.yaml", "/.baybook/live.js/x", "/.baybook/devserver.go",
 	} {
 		conn, err := net.Dial("tcp", address)
 		if err != nil {

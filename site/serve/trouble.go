@@ -71,22 +71,22 @@ func show(w http.ResponseWriter, status int, name string, r report) {
 }
 
 // findings answers with the list alone, for the script to put over a page.
-func (d *desk) findings(w http.ResponseWriter, _ *http.Request) {
+func (d *devServer) findings(w http.ResponseWriter, _ *http.Request) {
 	show(w, http.StatusOK, "list", reportOf(d.now()))
 }
 
 // trouble answers with a page of the findings, where there is no good site yet.
-func (d *desk) trouble(w http.ResponseWriter, status int) {
+func (d *devServer) trouble(w http.ResponseWriter, status int) {
 	show(w, status, "page", reportOf(d.now()))
 }
 
 // missing says that there is no such page.
-func (d *desk) missing(w http.ResponseWriter, _ *http.Request) {
+func (d *devServer) missing(w http.ResponseWriter, _ *http.Request) {
 	show(w, http.StatusNotFound, "missing", report{Title: "There is no such page", Own: own, Sum: "none"})
 }
 
 // failed says why a page could not be made.
-func (d *desk) failed(w http.ResponseWriter, err error) {
+func (d *devServer) failed(w http.ResponseWriter, err error) {
 	r := reportOf(d.now())
 	r.Title, r.Fault = "This page could not be made", err.Error()
 	show(w, http.StatusInternalServerError, "page", r)

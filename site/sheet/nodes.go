@@ -14,19 +14,19 @@ type Span struct{ Start, End int }
 
 // Kinds of the nodes that a sheet adds to CommonMark's.
 var (
-	KindSection  = ast.NewNodeKind("Section")
-	KindMessage  = ast.NewNodeKind("Message")
-	KindSteps    = ast.NewNodeKind("Steps")
-	KindStep     = ast.NewNodeKind("Step")
-	KindValue    = ast.NewNodeKind("Value")
-	KindLive     = ast.NewNodeKind("Live")
-	KindTable    = ast.NewNodeKind("ComputedTable")
-	KindProblem  = ast.NewNodeKind("Problem")
-	KindReading  = ast.NewNodeKind("Reading")
-	KindFigure   = ast.NewNodeKind("Figure")
-	KindQuestion = ast.NewNodeKind("Question")
-	KindOption   = ast.NewNodeKind("Option")
-	KindFence    = ast.NewNodeKind("Fence")
+	KindSection            = ast.NewNodeKind("Section")
+	KindMessage            = ast.NewNodeKind("Message")
+	KindSteps              = ast.NewNodeKind("Steps")
+	KindStep               = ast.NewNodeKind("Step")
+	KindValue              = ast.NewNodeKind("Value")
+	KindEmbeddedCalculator = ast.NewNodeKind("EmbeddedCalculator")
+	KindTable              = ast.NewNodeKind("ComputedTable")
+	KindProblem            = ast.NewNodeKind("Problem")
+	KindReading            = ast.NewNodeKind("Reading")
+	KindFigure             = ast.NewNodeKind("Figure")
+	KindQuestion           = ast.NewNodeKind("Question")
+	KindOption             = ast.NewNodeKind("Option")
+	KindFence              = ast.NewNodeKind("Fence")
 )
 
 // A Section is a heading of the second level and all that stands under it,
@@ -92,8 +92,8 @@ type Computation struct {
 // Query is the computation's inputs as a query.
 func (c *Computation) Query() string { return calc.FormatQuery(c.Pairs) }
 
-// A Live is a calculator standing in the sheet, filled in and computed.
-type Live struct {
+// An EmbeddedCalculator is a calculator standing in the sheet, filled in and computed.
+type EmbeddedCalculator struct {
 	ast.BaseBlock
 	Computation
 	Number  int // counts in the sheet, from 1
@@ -103,7 +103,7 @@ type Live struct {
 }
 
 // Anchor is the calculator's address within its page.
-func (l *Live) Anchor() string { return "calculator-" + strconv.Itoa(l.Number) }
+func (l *EmbeddedCalculator) Anchor() string { return "calculator-" + strconv.Itoa(l.Number) }
 
 // A Table is a table computed over one or two lists.
 type Table struct {
@@ -197,30 +197,30 @@ type Link struct {
 	Image bool
 }
 
-func (*Section) Kind() ast.NodeKind  { return KindSection }
-func (*Message) Kind() ast.NodeKind  { return KindMessage }
-func (*Steps) Kind() ast.NodeKind    { return KindSteps }
-func (*Step) Kind() ast.NodeKind     { return KindStep }
-func (*Value) Kind() ast.NodeKind    { return KindValue }
-func (*Live) Kind() ast.NodeKind     { return KindLive }
-func (*Table) Kind() ast.NodeKind    { return KindTable }
-func (*Problem) Kind() ast.NodeKind  { return KindProblem }
-func (*Reading) Kind() ast.NodeKind  { return KindReading }
-func (*Figure) Kind() ast.NodeKind   { return KindFigure }
-func (*Question) Kind() ast.NodeKind { return KindQuestion }
-func (*Option) Kind() ast.NodeKind   { return KindOption }
-func (*Fence) Kind() ast.NodeKind    { return KindFence }
+func (*Section) Kind() ast.NodeKind            { return KindSection }
+func (*Message) Kind() ast.NodeKind            { return KindMessage }
+func (*Steps) Kind() ast.NodeKind              { return KindSteps }
+func (*Step) Kind() ast.NodeKind               { return KindStep }
+func (*Value) Kind() ast.NodeKind              { return KindValue }
+func (*EmbeddedCalculator) Kind() ast.NodeKind { return KindEmbeddedCalculator }
+func (*Table) Kind() ast.NodeKind              { return KindTable }
+func (*Problem) Kind() ast.NodeKind            { return KindProblem }
+func (*Reading) Kind() ast.NodeKind            { return KindReading }
+func (*Figure) Kind() ast.NodeKind             { return KindFigure }
+func (*Question) Kind() ast.NodeKind           { return KindQuestion }
+func (*Option) Kind() ast.NodeKind             { return KindOption }
+func (*Fence) Kind() ast.NodeKind              { return KindFence }
 
-func (n *Section) Dump(src []byte, level int)  { ast.DumpHelper(n, src, level, nil, nil) }
-func (n *Message) Dump(src []byte, level int)  { ast.DumpHelper(n, src, level, nil, nil) }
-func (n *Steps) Dump(src []byte, level int)    { ast.DumpHelper(n, src, level, nil, nil) }
-func (n *Step) Dump(src []byte, level int)     { ast.DumpHelper(n, src, level, nil, nil) }
-func (n *Value) Dump(src []byte, level int)    { ast.DumpHelper(n, src, level, nil, nil) }
-func (n *Live) Dump(src []byte, level int)     { ast.DumpHelper(n, src, level, nil, nil) }
-func (n *Table) Dump(src []byte, level int)    { ast.DumpHelper(n, src, level, nil, nil) }
-func (n *Problem) Dump(src []byte, level int)  { ast.DumpHelper(n, src, level, nil, nil) }
-func (n *Reading) Dump(src []byte, level int)  { ast.DumpHelper(n, src, level, nil, nil) }
-func (n *Figure) Dump(src []byte, level int)   { ast.DumpHelper(n, src, level, nil, nil) }
-func (n *Question) Dump(src []byte, level int) { ast.DumpHelper(n, src, level, nil, nil) }
-func (n *Option) Dump(src []byte, level int)   { ast.DumpHelper(n, src, level, nil, nil) }
-func (n *Fence) Dump(src []byte, level int)    { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *Section) Dump(src []byte, level int)            { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *Message) Dump(src []byte, level int)            { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *Steps) Dump(src []byte, level int)              { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *Step) Dump(src []byte, level int)               { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *Value) Dump(src []byte, level int)              { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *EmbeddedCalculator) Dump(src []byte, level int) { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *Table) Dump(src []byte, level int)              { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *Problem) Dump(src []byte, level int)            { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *Reading) Dump(src []byte, level int)            { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *Figure) Dump(src []byte, level int)             { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *Question) Dump(src []byte, level int)           { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *Option) Dump(src []byte, level int)             { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *Fence) Dump(src []byte, level int)              { ast.DumpHelper(n, src, level, nil, nil) }

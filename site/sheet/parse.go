@@ -41,7 +41,7 @@ func NewReader(calculators []*calc.Calculator) *Reader {
 	}
 	r.markdown = goldmark.New(
 		goldmark.WithExtensions(extension.Table, extension.TaskList),
-		goldmark.WithParserOptions(parser.WithASTTransformers(util.Prioritized(shaper{}, 0))),
+		goldmark.WithParserOptions(parser.WithASTTransformers(util.Prioritized(transformer{}, 0))),
 	)
 	return r
 }

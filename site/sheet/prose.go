@@ -219,7 +219,7 @@ func own(n ast.Node) (int, int) {
 		return n.Span.Start, n.Span.End
 	case *Message:
 		return n.Span.Start, n.Span.End
-	case *Live:
+	case *EmbeddedCalculator:
 		return n.Link.Start, n.Link.End
 	case *Table:
 		return n.Link.Start, n.Link.End

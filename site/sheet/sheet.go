@@ -9,6 +9,7 @@ package sheet
 
 import (
 	"path"
+	"slices"
 	"strings"
 
 	"baybook/site/finding"
@@ -28,18 +29,18 @@ type Sheet struct {
 	// Root is the tree: opening paragraphs, then Section nodes. Render it once.
 	Root ast.Node
 
-	Sections  []*Section
-	Messages  []*Message
-	Steps     []*Step
-	Values    []*Value
-	Lives     []*Live
-	Tables    []*Table
-	Problems  []*Problem
-	Readings  []*Reading
-	Figures   []*Figure
-	Questions []*Question
-	Fences    []*Fence
-	Links     []*Link
+	Sections    []*Section
+	Messages    []*Message
+	Steps       []*Step
+	Values      []*Value
+	Calculators []*EmbeddedCalculator
+	Tables      []*Table
+	Problems    []*Problem
+	Readings    []*Reading
+	Figures     []*Figure
+	Questions   []*Question
+	Fences      []*Fence
+	Links       []*Link
 	// Work is the ordered list of sheets that a job composes.
 	Work []*Link
 }
@@ -58,41 +59,9 @@ func (s *Sheet) Section(title string) *Section {
 }
 
 // HasAnchor reports whether the sheet's page has a place of that name.
-func (s *Sheet) HasAnchor(name string) bool {
-	for _, sec := range s.Sections {
-		if sec.Anchor == name {
-			return true
-		}
-	}
-	for _, st := range s.Steps {
-		if st.Anchor() == name {
-			return true
-		}
-	}
-	for _, r := range s.Readings {
-		if r.Anchor() == name {
-			return true
-		}
-	}
-	for _, q := range s.Questions {
-		if q.Anchor() == name {
-			return true
-		}
-	}
-	for _, c := range s.Lives {
-		if c.Anchor() == name {
-			return true
-		}
-	}
-	for _, p := range s.Problems {
-		if p.Anchor() == name {
-			return true
-		}
-	}
-	return false
-}
+func (s *Sheet) HasAnchor(name string) bool { return slices.Contains(s.Anchors(), name) }
 
-// Anchors lists the names of every place in the page, for a near miss.
+// Anchors lists the names of all places in the page that a link may lead to.
 func (s *Sheet) Anchors() []string {
 	var names []string
 	for _, sec := range s.Sections {
@@ -104,5 +73,34 @@ func (s *Sheet) Anchors() []string {
 	for _, r := range s.Readings {
 		names = append(names, r.Anchor())
 	}
+	for _, q := range s.Questions {
+		names = append(names, q.Anchor())
+	}
+	for _, c := range s.Calculators {
+		names = append(names, c.Anchor())
+	}
+	for _, p := range s.Problems {
+		names = append(names, p.Anchor())
+	}
 	return names
+}
+
+// Computations lists what the sheet's calc: links compute, of whatever kind:
+// numbers in the text, calculators, tables and practice problems, in this
+// order.
+func (s *Sheet) Computations() []*Computation {
+	var list []*Computation
+	for _, v := range s.Values {
+		list = append(list, &v.Computation)
+	}
+	for _, c := range s.Calculators {
+		list = append(list, &c.Computation)
+	}
+	for _, t := range s.Tables {
+		list = append(list, &t.Computation)
+	}
+	for _, p := range s.Problems {
+		list = append(list, &p.Computation)
+	}
+	return list
 }

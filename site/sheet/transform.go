@@ -14,9 +14,9 @@ import (
 // shapingKey carries a file's shaping through the Markdown parser.
 var shapingKey = parser.NewContextKey()
 
-// A shaper is the Markdown extension that turns CommonMark's tree into a
+// A transformer is the Markdown extension that turns CommonMark's tree into a
 // sheet's: sections, messages, steps, computations, readings, questions.
-type shaper struct{}
+type transformer struct{}
 
 // A shaping is the work on one file.
 type shaping struct {
@@ -30,7 +30,7 @@ type shaping struct {
 }
 
 // Transform implements parser.ASTTransformer.
-func (shaper) Transform(doc *ast.Document, reader text.Reader, pc parser.Context) {
+func (transformer) Transform(doc *ast.Document, reader text.Reader, pc parser.Context) {
 	sh, ok := pc.Get(shapingKey).(*shaping)
 	if !ok {
 		return

@@ -11,9 +11,9 @@ import (
 	"baybook/site/finding"
 )
 
-// A desk holds what is shown now: the last good edition, and what is wrong
+// A devServer holds what is shown now: the last good edition, and what is wrong
 // with the sheets as they were last saved.
-type desk struct {
+type devServer struct {
 	options Options
 	builder *site.Builder
 	events  *events
@@ -25,7 +25,7 @@ type desk struct {
 	shown map[string]shownPage
 }
 
-// A state is what the desk came to with the last save.
+// A state is what the server came to with the last save.
 type state struct {
 	// edition is nil until a book without errors was seen.
 	edition *site.Edition
@@ -39,15 +39,15 @@ type state struct {
 // broken reports whether what is shown is not what was last saved.
 func (s *state) broken() bool { return s.fault != nil || s.found.Err() != nil }
 
-func newDesk(o Options) *desk {
-	d := &desk{options: o, builder: site.NewBuilder(o.Site), events: newEvents(), shown: make(map[string]shownPage)}
+func newDevServer(o Options) *devServer {
+	d := &devServer{options: o, builder: site.NewBuilder(o.Site), events: newEvents(), shown: make(map[string]shownPage)}
 	d.routes = d.newRoutes()
 	return d
 }
 
 // build makes an edition of the book as it stands now. The error is for the
 // very first build, where there is nothing to show in its place.
-func (d *desk) build(ctx context.Context) error {
+func (d *devServer) build(ctx context.Context) error {
 	start := time.Now()
 	edition, list, err := d.builder.Next(ctx)
 	var stopped *finding.ListError
@@ -77,11 +77,11 @@ func (d *desk) build(ctx context.Context) error {
 }
 
 // now is the present state.
-func (d *desk) now() state {
+func (d *devServer) now() state {
 	d.mu.RLock()
 	defer d.mu.RUnlock()
 	return d.state
 }
 
 // ServeHTTP implements http.Handler.
-func (d *desk) ServeHTTP(w http.ResponseWriter, r *http.Request) { d.routes.ServeHTTP(w, r) }
+func (d *devServer) ServeHTTP(w http.ResponseWriter, r *http.Request) { d.routes.ServeHTTP(w, r) }

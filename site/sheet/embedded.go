@@ -62,8 +62,8 @@ func (sh *shaping) live(c Computation, heading string) ast.Node {
 	if result == nil {
 		return nil
 	}
-	l := &Live{Computation: c, Number: len(sh.sheet.Lives) + 1, Heading: heading, Values: values, Result: result}
-	sh.sheet.Lives = append(sh.sheet.Lives, l)
+	l := &EmbeddedCalculator{Computation: c, Number: len(sh.sheet.Calculators) + 1, Heading: heading, Values: values, Result: result}
+	sh.sheet.Calculators = append(sh.sheet.Calculators, l)
 	return l
 }
 
