@@ -18,7 +18,7 @@ func ExampleNamed() {
 	}
 	for i, answer := range result.Outputs {
 		if answer.Present {
-			fmt.Println(c.Outputs[i].Label+":", c.Outputs[i].Show(answer))
+			fmt.Println(c.Outputs[i].Label+":", c.Outputs[i].Format(answer))
 		}
 	}
 	fmt.Println(result.Verdict)

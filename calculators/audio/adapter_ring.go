@@ -52,7 +52,7 @@ func Chord(diameter float64, n int) float64 { return diameter * math.Sin(math.Pi
 func adapterRing(in *calc.Values, out *calc.Result) *calc.Problem {
 	outer, inner, circle, hole := in.Num("outer"), in.Num("inner"), in.Num("screw_circle"), in.Num("hole")
 	if !calc.Under(inner, outer) {
-		return calc.Refuse("inner", out.Fill("{inner} is not below the outer diameter of {outer}; give a smaller inner or a larger outer diameter"))
+		return calc.NewProblem("inner", out.Fill("{inner} is not below the outer diameter of {outer}; give a smaller inner or a larger outer diameter"))
 	}
 	n := in.Int("screws")
 	inside, outside := (circle-inner-hole)/2, (outer-circle-hole)/2

@@ -69,7 +69,7 @@ func coilLoad(in *calc.Values, out *calc.Result) *calc.Problem {
 		for _, d := range divisors(coils) {
 			can = append(can, strconv.Itoa(d))
 		}
-		return calc.Refuse("strings", strconv.Itoa(coils)+" coils do not split into "+strconv.Itoa(n)+" equal strings; give "+strings.Join(can, ", "))
+		return calc.NewProblem("strings", strconv.Itoa(coils)+" coils do not split into "+strconv.Itoa(n)+" equal strings; give "+strings.Join(can, ", "))
 	}
 	load := StringsLoad(coils, n, impedance)
 	out.SetSI("load", load)
@@ -100,4 +100,4 @@ func arrangement(coils, n int) string {
 }
 
 // ohms writes a resistance to three figures.
-func ohms(v float64) string { return calc.ShowUnit(v, 3, "ohm") }
+func ohms(v float64) string { return calc.FormatUnit(v, 3, "ohm") }

@@ -77,7 +77,7 @@ func crossover(in *calc.Values, out *calc.Result) *calc.Problem {
 	family, order := in.Word("family"), in.Int("order")
 	filter := filterOf(family, order)
 	if filter == nil {
-		return calc.Refuse("order", out.Fill("order {order} is not one of linkwitz-riley; give 2 or 4, or butterworth"))
+		return calc.NewProblem("order", out.Fill("order {order} is not one of linkwitz-riley; give 2 or 4, or butterworth"))
 	}
 	high := in.Word("pass") == "high"
 	prototype := Prototype(filter)
@@ -125,7 +125,7 @@ func namesOf(parts []Part) []string {
 
 // workPart carries a part's numbers through its formula.
 func workPart(in *calc.Values, name string, p Part, g float64, high bool) string {
-	number := calc.Show(g, 5)
+	number := calc.Format(g, 5)
 	if high {
 		number = "1/" + number
 	}
@@ -139,9 +139,9 @@ func workPart(in *calc.Values, name string, p Part, g float64, high bool) string
 // showPart writes a part's value as it is sold.
 func showPart(p Part) string {
 	if p.Coil {
-		return calc.ShowUnit(1e3*p.Value, 3, "mH")
+		return calc.FormatUnit(1e3*p.Value, 3, "mH")
 	}
-	return calc.ShowUnit(1e6*p.Value, 3, "uF")
+	return calc.FormatUnit(1e6*p.Value, 3, "uF")
 }
 
 // among reports whether a list has a name.

@@ -47,7 +47,7 @@ func AirSpeed(celsius float64) float64 { return 331.3 * math.Sqrt(1+celsius/273.
 func delay(in *calc.Values, out *calc.Result) *calc.Problem {
 	near, far := in.SI("near"), in.SI("far")
 	if calc.Under(far, near) {
-		return calc.Refuse("far", out.Fill("{far} is nearer than the near speaker at {near}; exchange them"))
+		return calc.NewProblem("far", out.Fill("{far} is nearer than the near speaker at {near}; exchange them"))
 	}
 	speed := AirSpeed(in.SI("temperature"))
 	seconds := math.Max(0, far-near) / speed

@@ -96,11 +96,11 @@ func loudness(in *calc.Values, out *calc.Result) *calc.Problem {
 func clock(hours float64) string {
 	switch {
 	case hours >= 1:
-		return calc.ShowUnit(hours, 3, "h")
+		return calc.FormatUnit(hours, 3, "h")
 	case hours >= 1.0/60:
-		return calc.ShowUnit(60*hours, 3, "min")
+		return calc.FormatUnit(60*hours, 3, "min")
 	}
-	return calc.ShowUnit(3600*hours, 2, "s")
+	return calc.FormatUnit(3600*hours, 2, "s")
 }
 
 // drawLoudness draws the level on a scale of familiar limits.
@@ -114,7 +114,7 @@ func drawLoudness(in *calc.Values, out *calc.Result) *calc.Drawing {
 	d.Rect(calc.Point{X: at(unharmful), Y: top}, left+width-at(unharmful), 16, calc.Outline, calc.Tint)
 	for _, db := range [...]float64{40, 60, 85, 100, 120, 140} {
 		d.Line(calc.Point{X: at(db), Y: top + 16}, calc.Point{X: at(db), Y: top + 22}, calc.Outline)
-		d.TextWithin(calc.Point{X: at(db), Y: top + 35}, calc.Show(db, 3))
+		d.TextWithin(calc.Point{X: at(db), Y: top + 35}, calc.Format(db, 3))
 	}
 	d.Arrow(calc.Point{X: at(level), Y: top - 14}, calc.Point{X: at(level), Y: top})
 	d.Line(calc.Point{X: at(level), Y: top - 14}, calc.Point{X: at(level), Y: top + 16}, calc.Heavy)

@@ -84,7 +84,7 @@ func asDecibels(beyond float64) float64 { return -10 / math.Ln10 * math.Log1p(be
 func sealedBox(in *calc.Values, out *calc.Result) *calc.Problem {
 	fs, qts, target := in.SI("fs"), in.Num("qts"), in.Num("target")
 	if !calc.Over(target, qts) {
-		return calc.Refuse("target", out.Fill("{target} is not above the driver's own Qts of {qts}; a box only raises it, so give a higher target"))
+		return calc.NewProblem("target", out.Fill("{target} is not above the driver's own Qts of {qts}; a box only raises it, so give a higher target"))
 	}
 	rise := math.Sqrt(1 + in.Num("vas")/in.Num("volume"))
 	qtc, fc := qts*rise, fs*rise

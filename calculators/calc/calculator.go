@@ -65,8 +65,9 @@ func (p *Problem) Error() string {
 	return p.Input + ": " + p.Message
 }
 
-// Refuse makes the problem that a Run returns for inputs impossible together.
-func Refuse(input, message string) *Problem { return &Problem{Input: input, Message: message} }
+// NewProblem returns a problem about one input ("" for none in particular), for
+// inputs that each read well but are impossible together.
+func NewProblem(input, message string) *Problem { return &Problem{Input: input, Message: message} }
 
 // indexOf is the index of the named input, -1 where there is none.
 func (c *Calculator) indexOf(name string) int {
@@ -124,7 +125,7 @@ func (c *Calculator) Read(pairs []Pair) (*Values, []*Problem) {
 		}
 		given[i] = true
 		if msg != "" {
-			problems = append(problems, Refuse(p.Key, msg))
+			problems = append(problems, NewProblem(p.Key, msg))
 		}
 	}
 	for i := range c.Inputs {
@@ -145,9 +146,9 @@ func (c *Calculator) unknown(name string) *Problem {
 	}
 	msg := "“" + name + "” is not an input of " + c.Name
 	if near := Nearest(name, names); near != "" {
-		return Refuse("", msg+"; did you mean "+near+"?")
+		return NewProblem("", msg+"; did you mean "+near+"?")
 	}
-	return Refuse("", msg+"; its inputs are "+all)
+	return NewProblem("", msg+"; its inputs are "+all)
 }
 
 // Eval computes with values that Read gave.
@@ -158,7 +159,7 @@ func (c *Calculator) Eval(v *Values) (*Result, *Problem) {
 	}
 	for i := range r.Outputs {
 		if n := r.Outputs[i].Num; math.IsNaN(n) || math.IsInf(n, 0) {
-			return nil, Refuse("", "these inputs together are too extreme: "+c.Outputs[i].Name+" has no finite value")
+			return nil, NewProblem("", "these inputs together are too extreme: "+c.Outputs[i].Name+" has no finite value")
 		}
 	}
 	return r, nil

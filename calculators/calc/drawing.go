@@ -77,7 +77,7 @@ func NewDrawing(width, height float64, title string) *Drawing {
 func (d *Drawing) put(form string, numbers ...float64) {
 	texts := make([]string, len(numbers))
 	for i, v := range numbers {
-		texts[i] = ShowPlaces(v, 2)
+		texts[i] = FormatPlaces(v, 2)
 	}
 	d.body = AppendForm(d.body, form, texts...)
 }
@@ -247,7 +247,7 @@ func (d *Drawing) AppendSVG(b []byte) []byte {
 	if d.TrueSize {
 		unit = "mm"
 	}
-	w, h := ShowPlaces(d.Width, 2), ShowPlaces(d.Height, 2)
+	w, h := FormatPlaces(d.Width, 2), FormatPlaces(d.Height, 2)
 	b = AppendForm(b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 % %" width="%%" height="%%" role="img" aria-label="%">`,
 		w, h, w, unit, h, unit, d.Title)
 	return append(append(b, d.body...), "</svg>"...)

@@ -39,14 +39,14 @@ func (r *Result) slot(slot string, numbers []float64) string {
 		format = strings.TrimPrefix(format[1:], " ")
 	}
 	if len(name) == 1 && isDigit(name[0]) {
-		return ShowUnit(numbers[name[0]-'1'], max(1, figures), format)
+		return FormatUnit(numbers[name[0]-'1'], max(1, figures), format)
 	}
 	if i := r.calculator.Output(name); i >= 0 {
 		o := r.calculator.Outputs[i]
 		if figures > 0 {
 			o.Figures = figures
 		}
-		return o.Show(r.Outputs[i])
+		return o.Format(r.Outputs[i])
 	}
 	return r.values.Word(name)
 }

@@ -31,7 +31,7 @@ var lamp = &calc.Calculator{
 	Run: func(in *calc.Values, out *calc.Result) *calc.Problem {
 		power := in.SI("voltage") * in.SI("current") * float64(in.Int("lamps"))
 		if in.Word("cap") == "screw" && in.Int("lamps") == 7 {
-			return calc.Refuse("lamps", "seven do not screw")
+			return calc.NewProblem("lamps", "seven do not screw")
 		}
 		out.SetSI("power", power)
 		out.SetNamed("size", calc.AWGArea(16), "16 AWG")

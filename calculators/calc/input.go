@@ -97,7 +97,7 @@ func (in *Input) Accepts() string {
 		}
 		return "one of " + withUnit(of, in.Unit)
 	case in.Kind == Wire:
-		return "a wire from " + Show(in.Min, 4) + " mm2 to " + Show(in.Max, 4) + " mm2, or " + gaugesWithin(in.Min, in.Max)
+		return "a wire from " + Format(in.Min, 4) + " mm2 to " + Format(in.Max, 4) + " mm2, or " + gaugesWithin(in.Min, in.Max)
 	}
 	return withUnit(exact(in.Min), in.Unit) + " to " + withUnit(exact(in.Max), in.Unit)
 }

@@ -15,7 +15,7 @@ func AppendMarkup(b []byte, v *Values, r *Result) []byte {
 	b = append(b, `<dl class="outputs">`...)
 	for i := range c.Outputs {
 		if o, a := &c.Outputs[i], r.Outputs[i]; a.Present {
-			shown := o.Show(a)
+			shown := o.Format(a)
 			if len(shown) > longestNumber {
 				b = append(b, `<div class="words">`...)
 			} else {
@@ -43,7 +43,7 @@ func Summary(r *Result) string {
 	for i := range r.calculator.Outputs {
 		if a := r.Outputs[i]; a.Present {
 			o := &r.calculator.Outputs[i]
-			return s + " " + o.Label + " " + o.Show(a) + "."
+			return s + " " + o.Label + " " + o.Format(a) + "."
 		}
 	}
 	return s

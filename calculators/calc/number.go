@@ -18,10 +18,10 @@ func Over(v, limit float64) bool {
 // Under reports whether v is below limit by more than rounding.
 func Under(v, limit float64) bool { return Over(limit, v) }
 
-// Show writes v with so many significant figures, without an exponent,
+// Format writes v with so many significant figures, without an exponent,
 // without trailing zeros and never as a negative zero. Digits before the
 // point are always kept whole.
-func Show(v float64, figures int) string {
+func Format(v float64, figures int) string {
 	if v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
 		return "0"
 	}
@@ -30,12 +30,12 @@ func Show(v float64, figures int) string {
 	}
 	e := strconv.FormatFloat(v, 'e', figures-1, 64)
 	exponent := whole(e[strings.IndexByte(e, 'e')+1:])
-	return ShowPlaces(v, min(max(figures-1-exponent, 0), 12))
+	return FormatPlaces(v, min(max(figures-1-exponent, 0), 12))
 }
 
-// ShowPlaces writes v rounded to so many decimal places, trailing zeros and
+// FormatPlaces writes v rounded to so many decimal places, trailing zeros and
 // a negative zero removed.
-func ShowPlaces(v float64, places int) string {
+func FormatPlaces(v float64, places int) string {
 	s := strconv.FormatFloat(v, 'f', places, 64)
 	if strings.IndexByte(s, '.') >= 0 {
 		for s[len(s)-1] == '0' {
@@ -49,9 +49,9 @@ func ShowPlaces(v float64, places int) string {
 	return s
 }
 
-// ShowFixed writes v with exactly so many decimal places, never as a negative
+// FormatFixed writes v with exactly so many decimal places, never as a negative
 // zero: "313.50".
-func ShowFixed(v float64, places int) string {
+func FormatFixed(v float64, places int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		v = 0
 	}
@@ -64,9 +64,9 @@ func ShowFixed(v float64, places int) string {
 	return strings.TrimPrefix(s, "-")
 }
 
-// ShowUnit writes a number and its unit: "0.83 V", "45°" stays "45 deg".
-func ShowUnit(v float64, figures int, unit string) string {
-	return withUnit(Show(v, figures), unit)
+// FormatUnit writes a number and its unit: "0.83 V", "45°" stays "45 deg".
+func FormatUnit(v float64, figures int, unit string) string {
+	return withUnit(Format(v, figures), unit)
 }
 
 // withUnit puts a unit behind a number that is already text.

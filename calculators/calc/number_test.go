@@ -29,8 +29,8 @@ func TestShow(t *testing.T) {
 		{math.Inf(1), 3, "0"},
 		{2.5, 0, "2"},
 	} {
-		if got := calc.Show(test.v, test.figures); got != test.want {
-			t.Errorf("Show(%v, %d) = %q, want %q", test.v, test.figures, got, test.want)
+		if got := calc.Format(test.v, test.figures); got != test.want {
+			t.Errorf("Format(%v, %d) = %q, want %q", test.v, test.figures, got, test.want)
 		}
 	}
 }
@@ -43,8 +43,8 @@ func TestShowFixed(t *testing.T) {
 		{313.5, "313.50"}, {0, "0.00"}, {-0.001, "0.00"}, {-0.006, "-0.01"}, {math.Copysign(0, -1), "0.00"},
 		{1e6, "1000000.00"}, {math.Inf(-1), "0.00"}, {-100, "-100.00"},
 	} {
-		if got := calc.ShowFixed(test.v, 2); got != test.want {
-			t.Errorf("ShowFixed(%v, 2) = %q, want %q", test.v, got, test.want)
+		if got := calc.FormatFixed(test.v, 2); got != test.want {
+			t.Errorf("FormatFixed(%v, 2) = %q, want %q", test.v, got, test.want)
 		}
 	}
 }

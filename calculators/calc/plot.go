@@ -24,7 +24,7 @@ func NewPlot(d *Drawing, at Point, width, height, x0, x1, y0, y1 float64, logX b
 	step := niceStep((y1 - y0) / 5)
 	for y := math.Ceil(y0/step-1e-9) * step; y <= y1+step*1e-9; y += step {
 		d.Line(p.at(x0, y), p.at(x1, y), Thin)
-		d.TextSized(Point{p.left - 4, p.at(x0, y).Y + 4}, End, 11, Show(y, 4))
+		d.TextSized(Point{p.left - 4, p.at(x0, y).Y + 4}, End, 11, Format(y, 4))
 	}
 	d.Rect(at, width, height, Outline, Empty)
 	d.TextSized(Point{(p.left + p.right) / 2, p.base + 27}, Middle, 11, xTitle)
@@ -110,9 +110,9 @@ func (p *Plot) xTicks() []float64 {
 // tickName shortens thousands as the trade letters a frequency axis.
 func tickName(x float64) string {
 	if x >= 1000 {
-		return Show(x/1000, 3) + "k"
+		return Format(x/1000, 3) + "k"
 	}
-	return Show(x, 3)
+	return Format(x, 3)
 }
 
 // niceStep is the next of 1, 2, 5 × 10^n at or above v.

@@ -13,7 +13,7 @@ const PracticeTolerance = 0.02
 // Draw picks fresh numbers for a practice problem: each range gives a round
 // value, the same for the same seed. Draws for which the asked output does
 // not exist are passed over.
-func (s *Spread) Draw(seed uint64, output int) []Pair {
+func (s *Sweep) Draw(seed uint64, output int) []Pair {
 	var pairs []Pair
 	for range 32 {
 		pairs = append([]Pair(nil), s.Fixed...)
@@ -41,7 +41,7 @@ func random(state uint64) (next uint64, u float64) {
 }
 
 // pick is the round value at the part u of the range, in the unit written.
-func (r *Range) pick(u float64) string {
+func (r *PracticeRange) pick(u float64) string {
 	own := mustUnit(r.Input.unit())
 	low, top := convert(r.Low, own, &r.Unit), convert(r.Top, own, &r.Unit)
 	step := niceStep((top - low) / 40)
@@ -50,7 +50,7 @@ func (r *Range) pick(u float64) string {
 	}
 	n := math.Floor((top-low)/step + 1e-9)
 	v := low + step*math.Floor(u*(n+1))
-	return withUnit(Show(math.Min(v, top), 6), r.Unit.Symbol)
+	return withUnit(Format(math.Min(v, top), 6), r.Unit.Symbol)
 }
 
 // AppendGivens writes what a practice problem gives, as HTML: the inputs that
@@ -90,9 +90,9 @@ func Mark(c *Calculator, pairs []Pair, output int, answer string) Marking {
 	if msg != "" {
 		return Marking{Text: msg}
 	}
-	m := Marking{Read: true, Right: right, Working: r.Working, Text: "Not yet. It is " + o.Show(a) + "."}
+	m := Marking{Read: true, Right: right, Working: r.Working, Text: "Not yet. It is " + o.Format(a) + "."}
 	if right {
-		m.Text = "Right. It is " + o.Show(a) + "."
+		m.Text = "Right. It is " + o.Format(a) + "."
 	}
 	return m
 }

@@ -12,7 +12,7 @@ import (
 // TestDraw: the same seed gives the same problem, every draw is in range and
 // round, and all of the range is used.
 func TestDraw(t *testing.T) {
-	s := spread(t, "voltage=6..24V&current=500..1500mA&lamps=1..3")
+	s := sweep(t, "voltage=6..24V&current=500..1500mA&lamps=1..3")
 	seen := make(map[string]bool)
 	lamps := make(map[string]bool)
 	for seed := range uint64(300) {
@@ -44,7 +44,7 @@ func TestDraw(t *testing.T) {
 
 // TestDrawPasses: a draw for which the answer does not exist is passed over.
 func TestDrawPasses(t *testing.T) {
-	s := spread(t, "current=0..1A")
+	s := sweep(t, "current=0..1A")
 	shine := lamp.Output("shine")
 	for seed := range uint64(400) {
 		if _, r, _ := lamp.Answer(s.Draw(seed, shine)); r == nil || !r.Outputs[shine].Present {

@@ -26,7 +26,7 @@ func (q *Quantity) shown(unit string) string {
 	if len(q.Number) <= longest {
 		return withUnit(q.Number, unit)
 	}
-	return withUnit(Show(q.Value, digits), unit)
+	return withUnit(Format(q.Value, digits), unit)
 }
 
 // in is the value of a quantity in another unit of its dimension.

@@ -37,9 +37,9 @@ type Result struct {
 	Reasons []string
 	// Working carries the numbers through the formula, a line a step.
 	Working []string
-	// Laid is what Run worked out for Figure beyond the outputs, such as where
+	// FigureData is what Run worked out for Figure beyond the outputs, such as where
 	// wires lie; nil for most.
-	Laid any
+	FigureData any
 }
 
 // Calculator is the calculator that computed the result.
@@ -100,17 +100,17 @@ func (r *Result) judge(v Verdict, reason string, numbers []float64) {
 	r.Reasons = append(r.Reasons, r.fill(reason, numbers))
 }
 
-// Show writes an answer as a person reads it: "0.83 V", "16 AWG".
-func (o *Output) Show(a Answer) string {
+// Format writes an answer as a person reads it: "0.83 V", "16 AWG".
+func (o *Output) Format(a Answer) string {
 	if a.Text != "" {
 		return a.Text
 	}
 	if o.Places > 0 {
-		return withUnit(ShowFixed(a.Num, o.Places), o.Unit)
+		return withUnit(FormatFixed(a.Num, o.Places), o.Unit)
 	}
 	figures := o.Figures
 	if figures == 0 {
 		figures = 3
 	}
-	return ShowUnit(a.Num, figures, o.Unit)
+	return FormatUnit(a.Num, figures, o.Unit)
 }

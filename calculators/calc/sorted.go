@@ -1,8 +1,8 @@
 package calc
 
-// Sorted gives the places 0 to n−1 in order; before reports whether what is
-// at i comes before what is at j. Those of which neither does stay as they
-// are. One sort for everything weighs a tenth of one for each type.
+// Sorted is a stable index sort: it returns the places 0 to n-1 in the order
+// that before sets, where before reports whether item i comes ahead of item j.
+// It is not generic and does not use package sort, to save wasm.
 func Sorted(n int, before func(i, j int) bool) []int {
 	order, spare := make([]int, n), make([]int, n)
 	for i := range order {

@@ -22,18 +22,18 @@ type TableCell struct {
 	Verdict Verdict
 }
 
-// Tabulate computes every combination of a spread's one or two lists. With
+// Tabulate computes every combination of a sweep's one or two lists. With
 // one list the columns are the outputs named; with two, the second list, and
 // exactly one output may be named.
-func (s *Spread) Tabulate(outputs []int) (*Table, *Problem) {
+func (s *Sweep) Tabulate(outputs []int) (*Table, *Problem) {
 	if len(s.Lists) == 0 || len(s.Lists) > 2 {
-		return nil, Refuse("", "a table needs one or two inputs with a list of values")
+		return nil, NewProblem("", "a table needs one or two inputs with a list of values")
 	}
 	if len(outputs) == 0 {
-		return nil, Refuse("", "a table needs #output behind its query")
+		return nil, NewProblem("", "a table needs #output behind its query")
 	}
 	if len(s.Lists) == 2 && len(outputs) > 1 {
-		return nil, Refuse("", "a table over two lists shows one output")
+		return nil, NewProblem("", "a table over two lists shows one output")
 	}
 	c, t := s.Calculator, &Table{}
 	rows := s.Lists[0]
@@ -76,7 +76,7 @@ func (t *Table) compute(c *Calculator, pairs []Pair, outputs []int) []TableCell 
 	}
 	for i, o := range outputs {
 		if a := r.Outputs[o]; a.Present {
-			cells[i] = TableCell{Text: c.Outputs[o].Show(a), Verdict: r.Verdict}
+			cells[i] = TableCell{Text: c.Outputs[o].Format(a), Verdict: r.Verdict}
 			continue
 		}
 		for _, reason := range r.Reasons {

@@ -12,7 +12,7 @@ func AppendText(b []byte, v *Values, r *Result) []byte {
 	b = append(b, '\n')
 	for i := range c.Outputs {
 		if a := r.Outputs[i]; a.Present {
-			b = appendRow(b, c.Outputs[i].Name, c.Outputs[i].Show(a))
+			b = appendRow(b, c.Outputs[i].Name, c.Outputs[i].Format(a))
 		}
 	}
 	b = append(b, "\nVerdict: "...)

@@ -122,7 +122,7 @@ func TestValidate(t *testing.T) {
 		{"is not known or not its own", func(c *calc.Calculator) { c.Outputs[1].Unit = "m" }},
 		{"nothing to run", func(c *calc.Calculator) { c.Run = nil }},
 		{"does not compute with its defaults", func(c *calc.Calculator) {
-			c.Run = func(*calc.Values, *calc.Result) *calc.Problem { return calc.Refuse("", "never") }
+			c.Run = func(*calc.Values, *calc.Result) *calc.Problem { return calc.NewProblem("", "never") }
 		}},
 		{"shows no working", func(c *calc.Calculator) {
 			run := c.Run

@@ -117,7 +117,7 @@ func (row Row) Check(c *calc.Calculator) error {
 	answer := result.Outputs[o]
 	if row.Expected == "absent" {
 		if answer.Present {
-			return fmt.Errorf("%s is %s, want it absent", row.Output, c.Outputs[o].Show(answer))
+			return fmt.Errorf("%s is %s, want it absent", row.Output, c.Outputs[o].Format(answer))
 		}
 		return nil
 	}

@@ -122,7 +122,7 @@ func read(in *calc.Values) (Camera, *calc.Problem) {
 		Rectilinear: in.Word("lens") == "rectilinear"}
 	for _, view := range [...]string{"hfov", "vfov"} {
 		if c.Rectilinear && !calc.Under(in.Num(view), 170) {
-			return c, calc.Refuse(view, in.Get(view).Text+" is too wide for a rectilinear lens; give less than 170 deg, or lens equidistant")
+			return c, calc.NewProblem(view, in.Get(view).Text+" is too wide for a rectilinear lens; give less than 170 deg, or lens equidistant")
 		}
 	}
 	return c, nil

@@ -100,7 +100,7 @@ func rearObjects(in *calc.Values, out *calc.Result) *calc.Problem {
 	}
 	for i, p := range posts {
 		if axis := math.Hypot(p.X-c.X, p.Y-c.Y); calc.Under(axis, nearest) {
-			return calc.Refuse("offset", out.Fill("with {offset} to the right and {forward} forward the lens is {1:3 m} from the axis of "+
+			return calc.NewProblem("offset", out.Fill("with {offset} to the right and {forward} forward the lens is {1:3 m} from the axis of "+
 				capital(i)+"; give a place at least 0.3 m from it", axis))
 		}
 	}

@@ -50,11 +50,11 @@ func (d *Draft) Change(pairs []calc.Pair) (*Draft, []*calc.Problem) {
 	for _, pair := range pairs {
 		i, p := out.find(pair.Key)
 		if p == nil {
-			problems = append(problems, calc.Refuse(pair.Key, "is not a value of this circuit that can be changed; write load.name.current, wire.name.length and the like"))
+			problems = append(problems, calc.NewProblem(pair.Key, "is not a value of this circuit that can be changed; write load.name.current, wire.name.length and the like"))
 			continue
 		}
 		if _, msg := p.read(pair.Value); msg != "" {
-			problems = append(problems, calc.Refuse(pair.Key, msg))
+			problems = append(problems, calc.NewProblem(pair.Key, msg))
 			continue
 		}
 		out.Entries[i].Keys = setKey(out.Entries[i].Keys, p.Name, strings.TrimSpace(pair.Value))
@@ -89,11 +89,11 @@ func (d *Draft) find(key string) (int, *Property) {
 func Ask(encoded, query string) (markup []byte, problems []*calc.Problem) {
 	d, msg := Decode(encoded)
 	if msg != "" {
-		return nil, []*calc.Problem{calc.Refuse("", msg)}
+		return nil, []*calc.Problem{calc.NewProblem("", msg)}
 	}
 	pairs, msg := calc.ParseQuery(query)
 	if msg != "" {
-		return nil, []*calc.Problem{calc.Refuse("", msg)}
+		return nil, []*calc.Problem{calc.NewProblem("", msg)}
 	}
 	view := View{}
 	var changes []calc.Pair
@@ -105,7 +105,7 @@ func Ask(encoded, query string) (markup []byte, problems []*calc.Problem) {
 			width := calc.Input{Min: 240, Max: 2000}
 			v, msg := width.Read(p.Value)
 			if msg != "" {
-				return nil, []*calc.Problem{calc.Refuse("width", msg)}
+				return nil, []*calc.Problem{calc.NewProblem("width", msg)}
 			}
 			view.Width = v.Num
 		default:
@@ -118,7 +118,7 @@ func Ask(encoded, query string) (markup []byte, problems []*calc.Problem) {
 	}
 	n, faults := d.Build()
 	for _, f := range faults {
-		problems = append(problems, calc.Refuse(f.Key, f.Message+"; "+f.Do))
+		problems = append(problems, calc.NewProblem(f.Key, f.Message+"; "+f.Do))
 	}
 	if n == nil {
 		return nil, problems

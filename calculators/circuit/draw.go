@@ -117,13 +117,13 @@ func (k *sketch) paper() {
 
 // write writes the lettering.
 func (k *sketch) write() {
-	done := k.d.Group(`font-family="sans-serif" font-size="` + calc.Show(letterSize, 3) + `" fill="currentColor"`)
+	done := k.d.Group(`font-family="sans-serif" font-size="` + calc.Format(letterSize, 3) + `" fill="currentColor"`)
 	var b []byte
 	for _, l := range k.letters {
 		b = put(b, `<text x="`)
-		b = put(b, calc.ShowPlaces(l.left, 1))
+		b = put(b, calc.FormatPlaces(l.left, 1))
 		b = put(b, `" y="`)
-		b = put(b, calc.ShowPlaces(l.foot-0.2*letterSize, 1))
+		b = put(b, calc.FormatPlaces(l.foot-0.2*letterSize, 1))
 		b = put(b, `">`)
 		b = calc.AppendEscaped(b, l.text)
 		b = put(b, `</text>`)

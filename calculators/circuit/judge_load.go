@@ -38,7 +38,7 @@ func judgeDrop(s *Study, say func(Judgement)) {
 			switch lost := supply - at; {
 			case calc.Over(lost, limit*supply):
 				j.Message = e.Name + " gets " + volts(at) + " of " + volts(supply) + in + ": " + volts(lost) + " or " +
-					calc.ShowUnit(100*lost/supply, 3, "%") + " is lost, over the limit of " + calc.ShowUnit(100*limit, 3, "%")
+					calc.FormatUnit(100*lost/supply, 3, "%") + " is lost, over the limit of " + calc.FormatUnit(100*limit, 3, "%")
 				j.Do = "use a thicker or shorter wire; most is lost in " + s.worstOnTheWay(state, i)
 				say(j)
 			case calc.Under(at, e.Least):

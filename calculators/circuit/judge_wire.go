@@ -101,8 +101,8 @@ func fuseOverWire(n *Network, wire int, through, limit float64, cut []int) Judge
 		do = "take a smaller fuse, or the smallest size that carries it: " + size
 	}
 	return Judgement{Verdict: calc.Stop, Element: wire, Do: do,
-		Message: e.Name + " is behind " + before + " and may carry " + amps(limit) + " (" + e.Size + ", " + calc.ShowUnit(e.Insulation, 3, "C") +
-			" insulation in air of " + calc.ShowUnit(n.Limits.Ambient, 3, "C") + ")"}
+		Message: e.Name + " is behind " + before + " and may carry " + amps(limit) + " (" + e.Size + ", " + calc.FormatUnit(e.Insulation, 3, "C") +
+			" insulation in air of " + calc.FormatUnit(n.Limits.Ambient, 3, "C") + ")"}
 }
 
 // judgeBurns judges what a short does to each wire.
@@ -227,7 +227,7 @@ func judgeFuseMade(s *Study, say func(Judgement)) {
 				if k > 0 {
 					list += " "
 				}
-				list += calc.Show(r, 4)
+				list += calc.Format(r, 4)
 			}
 			say(Judgement{Verdict: calc.Stop, Element: i, Message: "type " + e.Type + " is not made for " + amps(e.Rating),
 				Do: "take one of " + list + " A, or another type"})

@@ -111,7 +111,7 @@ func (p *planter) partLetters(element int, name, current string, f Flow, sol *So
 	case Ground:
 		return join(wrap(name), beside(e.Point, nodeVolts(sol.Volts[e.node("lug")])))
 	case LEDs:
-		return join(wrap(name), beside(calc.Show(float64(e.Strings), 3)+" x "+calc.Show(float64(e.Count), 3)+" LED", across, current))
+		return join(wrap(name), beside(calc.Format(float64(e.Strings), 3)+" x "+calc.Format(float64(e.Count), 3)+" LED", across, current))
 	case Speaker:
 		return beside(name, ohms(e.Ohms), watts(f.Heat))
 	case Load:
@@ -187,5 +187,5 @@ func (p *planter) terminal(node int) string {
 			return e.Name + " " + pin.Name
 		}
 	}
-	return "node " + calc.Show(float64(node), 4)
+	return "node " + calc.Format(float64(node), 4)
 }

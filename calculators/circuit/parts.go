@@ -55,7 +55,7 @@ func (n *Network) wireParts() []Purchase {
 		for _, w := range wires {
 			metres += n.Elements[w].Length
 		}
-		list = append(list, Purchase{what, calc.ShowUnit(metres, 3, "m"), n.names(wires)})
+		list = append(list, Purchase{what, calc.FormatUnit(metres, 3, "m"), n.names(wires)})
 	}
 	return list
 }

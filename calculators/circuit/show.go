@@ -14,9 +14,9 @@ func show(v float64, unit string) string {
 	case a < 0.5e-6:
 		return "0 " + unit
 	case (unit == "s" || unit == "A" || unit == "m") && a < 0.9995, unit != "s" && unit != "%" && unit != "d" && a < 0.1:
-		return calc.ShowUnit(v*1e3, 3, "m"+unit)
+		return calc.FormatUnit(v*1e3, 3, "m"+unit)
 	}
-	return calc.ShowUnit(v, 3, unit)
+	return calc.FormatUnit(v, 3, unit)
 }
 
 // amps, volts, watts and ohms write the quantities of a circuit.
@@ -30,13 +30,13 @@ func nodeVolts(v float64) string {
 	if math.Abs(v) < 1 {
 		return volts(v)
 	}
-	return calc.ShowPlaces(v, 2) + " V"
+	return calc.FormatPlaces(v, 2) + " V"
 }
 
 // lost writes the drop of a wire in few letters: 128 mV, 0.5 mV, 1.24 V.
 func lost(v float64) string {
 	if v = math.Abs(v); v < 0.01 {
-		return calc.ShowPlaces(1e3*v, 1) + " mV"
+		return calc.FormatPlaces(1e3*v, 1) + " mV"
 	}
 	return volts(v)
 }

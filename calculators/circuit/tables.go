@@ -131,7 +131,7 @@ func (s *Study) StandbyText() string {
 	}
 	text := "Parked (" + s.Network.States[b.State].Name + "), " + amps(b.Added) + " is added to the vehicle's own " + amps(b.Standing)
 	if b.Days > 0 {
-		text += "; the battery lasts " + calc.ShowUnit(b.Days, 3, "d")
+		text += "; the battery lasts " + calc.FormatUnit(b.Days, 3, "d")
 	}
 	return text + "."
 }

@@ -80,7 +80,7 @@ var metricAreas = []float64{0.35, 0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 
 func MetricSizes() []Size {
 	sizes := make([]Size, 0, len(metricAreas))
 	for _, a := range metricAreas {
-		sizes = append(sizes, Size{calc.Show(a, 6) + " mm2", a})
+		sizes = append(sizes, Size{calc.Format(a, 6) + " mm2", a})
 	}
 	return sizes
 }

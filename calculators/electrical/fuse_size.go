@@ -53,7 +53,7 @@ var FuseSize = &calc.Calculator{
 func fuseSize(in *calc.Values, out *calc.Result) *calc.Problem {
 	load, insulation, ambient := in.SI("load"), in.SI("insulation"), in.SI("ambient")
 	if !calc.Under(ambient, insulation) {
-		return calc.Refuse("ambient", out.Fill("{ambient} is not below the insulation's rating of {insulation}; no current is safe "+
+		return calc.NewProblem("ambient", out.Fill("{ambient} is not below the insulation's rating of {insulation}; no current is safe "+
 			"there, take a better insulation or a cooler way"))
 	}
 	limit, _ := WireLimit(in.SI("wire"), insulation, ambient, in.Int("bundled"))

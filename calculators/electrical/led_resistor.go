@@ -79,7 +79,7 @@ func timesTen(v float64, n int) float64 {
 func ledResistor(in *calc.Values, out *calc.Result) *calc.Problem {
 	supply, leds := in.SI("supply"), float64(in.Int("count"))*in.SI("forward")
 	if !calc.Over(supply, leds) {
-		return calc.Refuse("supply", out.Fill("{supply} is not above the {1:4 V} that {count} × {forward} take; put fewer LEDs in series", leds))
+		return calc.NewProblem("supply", out.Fill("{supply} is not above the {1:4 V} that {count} × {forward} take; put fewer LEDs in series", leds))
 	}
 	left := supply - leds
 	exact := left / in.SI("current")

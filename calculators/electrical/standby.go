@@ -55,7 +55,7 @@ const month = 730.5 * 3600
 func standby(in *calc.Values, out *calc.Result) *calc.Problem {
 	charge, floor := in.SI("charge"), in.SI("floor")
 	if !calc.Over(charge, floor) {
-		return calc.Refuse("charge", out.Fill("{charge} is not above the floor of {floor}; give a higher charge or a lower floor"))
+		return calc.NewProblem("charge", out.Fill("{charge} is not above the floor of {floor}; give a higher charge or a lower floor"))
 	}
 	usable := in.SI("battery") * (charge - floor) // A·s
 	loss := in.SI("battery") * in.SI("self_discharge") / month

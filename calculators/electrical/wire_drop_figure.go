@@ -44,5 +44,5 @@ func drawShare(d *calc.Drawing, share, limit float64, label string) {
 	} else if at(limit) < 60 {
 		anchor = calc.Start
 	}
-	d.Text(calc.Point{X: at(limit), Y: 180}, anchor, "limit "+calc.ShowUnit(100*limit, 3, "%"))
+	d.Text(calc.Point{X: at(limit), Y: 180}, anchor, "limit "+calc.FormatUnit(100*limit, 3, "%"))
 }

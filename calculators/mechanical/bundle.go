@@ -52,7 +52,7 @@ func bundle(in *calc.Values, out *calc.Result) *calc.Problem {
 		}
 	}
 	discs, around := Pack(radii)
-	out.Laid = discs
+	out.FigureData = discs
 	diameter := 2 * around
 	out.Set("diameter", diameter)
 	out.Set("estimate", looseness*math.Sqrt(squares))

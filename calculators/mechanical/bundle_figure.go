@@ -16,7 +16,7 @@ func drawBundle(in *calc.Values, out *calc.Result) *calc.Drawing {
 	diameter, estimate := out.Num("diameter"), out.Num("estimate")
 	scale := 244 / math.Max(diameter, estimate)
 	centre := calc.Point{X: 160, Y: 132}
-	discs, _ := out.Laid.([]Disc)
+	discs, _ := out.FigureData.([]Disc)
 	sizes := make([]float64, len(discs))
 	for i, w := range discs {
 		sizes[i] = w.R

@@ -97,7 +97,7 @@ func TestHingeVerdict(t *testing.T) {
 		factor float64
 		want   calc.Verdict
 	}{{least / 4, calc.OK}, {least / 4 * 1.001, calc.Stop}} {
-		query := "wire=4&bend_factor=" + calc.Show(c.factor, 15)
+		query := "wire=4&bend_factor=" + calc.Format(c.factor, 15)
 		if got := compute(t, HingeSlack, query); got.Verdict != c.want {
 			t.Errorf("%s: %v, want %v", query, got.Verdict, c.want)
 		}

@@ -67,7 +67,7 @@ func Grips(size, ratio, part float64) bool { return !calc.Over(size/ratio, gripL
 func shrinkTube(in *calc.Values, out *calc.Result) *calc.Problem {
 	over, grip, ratio := in.Num("over"), in.Num("grip"), in.Num("ratio")
 	if calc.Over(grip, over) {
-		return calc.Refuse("grip", in.Get("grip").Text+" is above over, "+in.Get("over").Text+"; give the thinnest part for grip and the thickest for over")
+		return calc.NewProblem("grip", in.Get("grip").Text+" is above over, "+in.Get("over").Text+"; give the thinnest part for grip and the thickest for over")
 	}
 	size := TubeSize(over)
 	recovered := size / ratio
@@ -86,7 +86,7 @@ func shrinkTube(in *calc.Values, out *calc.Result) *calc.Problem {
 func otherRatio(size, grip float64) string {
 	for _, r := range shrinkRatios {
 		if Grips(size, r, grip) {
-			return "a ratio of " + calc.Show(r, 1) + " (" + calc.Show(r, 1) + ":1) would do"
+			return "a ratio of " + calc.Format(r, 1) + " (" + calc.Format(r, 1) + ":1) would do"
 		}
 	}
 	return "no ratio up to 4 (4:1) would do either: build the thin part up with a first tube, or split the joint"

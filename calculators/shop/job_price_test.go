@@ -23,7 +23,7 @@ func TestCents(t *testing.T) {
 		}
 	}
 	o := &shop.JobPrice.Outputs[shop.JobPrice.Output("total")]
-	if shown := o.Show(r.Get("total")); shown != "735.56" {
+	if shown := o.Format(r.Get("total")); shown != "735.56" {
 		t.Errorf("total is shown as %s", shown)
 	}
 }

@@ -69,7 +69,7 @@ func (c *core) load(data []byte) bool {
 
 // fault is an answer that blames no input.
 func fault(message string) response {
-	return response{say: message, faults: []*calc.Problem{calc.Refuse("", message)}}
+	return response{say: message, faults: []*calc.Problem{calc.NewProblem("", message)}}
 }
 
 func (c *core) compute(p []string) response {
@@ -136,7 +136,7 @@ func (c *core) draw(p []string) response {
 	if !ok || seed < 0 || seed != math.Trunc(seed) || seed > 1<<53 {
 		return fault("the seed " + p[3] + " is not a whole number")
 	}
-	spread, problems := calculator.ParseSpread(pairs)
+	spread, problems := calculator.ParseSweep(pairs)
 	if len(problems) > 0 {
 		return response{faults: problems}
 	}
@@ -201,7 +201,7 @@ func (c *core) schedule(p []string) response {
 	}
 	return response{
 		ok: true, verdict: verdict.String(),
-		query: strconv.Itoa(next.Right) + " " + calc.ShowFixed(next.Ease, 4) + " " + strconv.Itoa(next.Days),
+		query: strconv.Itoa(next.Right) + " " + calc.FormatFixed(next.Ease, 4) + " " + strconv.Itoa(next.Days),
 	}
 }
 

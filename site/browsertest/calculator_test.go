@@ -23,7 +23,7 @@ func answer(t *testing.T, calculator, query, output string) string {
 		t.Fatal(problems)
 	}
 	i := c.Output(output)
-	return c.Outputs[i].Show(result.Outputs[i])
+	return c.Outputs[i].Format(result.Outputs[i])
 }
 
 func TestSheetOpens(t *testing.T) {

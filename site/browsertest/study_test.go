@@ -71,7 +71,7 @@ func worked(p *tab) string {
 		p.t.Fatal(problems)
 	}
 	i := c.Output(card.Output)
-	return c.Outputs[i].Show(result.Outputs[i])
+	return c.Outputs[i].Format(result.Outputs[i])
 }
 
 func TestStudyGoesThroughADeck(t *testing.T) {

@@ -46,7 +46,7 @@ func (p *Pass) value(v *sheet.Value) {
 			"change the inputs, or take the number out")
 		return
 	}
-	shown := out.Show(answer)
+	shown := out.Format(answer)
 	if answer.Text != "" && sameWords(v.Words, answer.Text) {
 		return
 	}
@@ -97,7 +97,7 @@ func (p *Pass) compare(v *sheet.Value, q *quantity, answer calc.Answer, unit cal
 func shownLike(v float64, decimals int) string {
 	s := strconv.FormatFloat(v, 'f', decimals, 64)
 	if v != 0 && strings.Trim(s, "-0.") == "" {
-		return calc.Show(v, 2)
+		return calc.Format(v, 2)
 	}
 	if math.Signbit(v) && strings.Trim(s, "-0.") == "" {
 		s = strings.TrimPrefix(s, "-")

@@ -39,7 +39,7 @@ Good:
 				if !ok || a.Unit.Dim == calc.None || near(v, b.Value) || b.tolerates(v) {
 					continue
 				}
-				p.Report(t.prose.Span(b.all.Start, b.all.End), a.String()+" is "+calc.ShowUnit(v, 3, b.Unit.Symbol)+", not "+b.String(), "correct one of the two")
+				p.Report(t.prose.Span(b.all.Start, b.all.End), a.String()+" is "+calc.FormatUnit(v, 3, b.Unit.Symbol)+", not "+b.String(), "correct one of the two")
 			}
 		}
 	},

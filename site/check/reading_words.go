@@ -106,7 +106,7 @@ func (p *Pass) readingAgainst(r *sheet.Reading) {
 		below := r.Limit.HasMin && calc.Under(round3(calc.Convert(answer.Num, unit, r.Limit.Min.Unit)), r.Limit.Min.Value)
 		above := r.Limit.HasMax && calc.Over(round3(calc.Convert(answer.Num, unit, r.Limit.Max.Unit)), r.Limit.Max.Value)
 		if below || above {
-			p.Report(r.Span, "the same line computes "+out.Show(answer)+", which the reading's own limit, "+r.Limit.String()+", would refuse",
+			p.Report(r.Span, "the same line computes "+out.Format(answer)+", which the reading's own limit, "+r.Limit.String()+", would refuse",
 				"correct the limit, or the inputs of the computation", withNote(p.Sheet.Source, v.Span.Start, "computed here"))
 		}
 	}

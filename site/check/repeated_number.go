@@ -85,7 +85,7 @@ func (p *Pass) computedBy() []computedOf {
 			continue
 		}
 		noun := out.Name[strings.LastIndexByte(out.Name, '_')+1:]
-		list = append(list, computedOf{noun, v, out.Show(answer), calc.Quantity{Value: answer.Num, Unit: unit}})
+		list = append(list, computedOf{noun, v, out.Format(answer), calc.Quantity{Value: answer.Num, Unit: unit}})
 	}
 	return list
 }

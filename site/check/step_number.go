@@ -38,7 +38,7 @@ Good:
 					continue
 				}
 				if n := wholeNumber(w.Text); n > len(p.Sheet.Steps) || n == 0 {
-					p.Report(t.span(i-1, i+1), "the sheet has no step "+w.Text, "correct the number; the last step is "+calc.Show(float64(len(p.Sheet.Steps)), 4))
+					p.Report(t.span(i-1, i+1), "the sheet has no step "+w.Text, "correct the number; the last step is "+calc.Format(float64(len(p.Sheet.Steps)), 4))
 				}
 			}
 		}

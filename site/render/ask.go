@@ -97,9 +97,9 @@ func fieldMarkup(id string, in *calc.Input, v calc.Value, help bool) string {
 	case len(in.OneOf) > 0:
 		var of []string
 		for _, n := range in.OneOf {
-			of = append(of, calc.Show(n, 9))
+			of = append(of, calc.Format(n, 9))
 		}
-		writeSelect(&b, common, of, calc.Show(v.Num, 9))
+		writeSelect(&b, common, of, calc.Format(v.Num, 9))
 		b.WriteString(`<span class="unit">` + escape(in.Unit) + `</span>`)
 	case in.Kind == calc.Numbers || in.Kind == calc.Bundle:
 		b.WriteString(`<input` + common + ` autocomplete="off" value="` + escape(listText(v)) + `">`)
@@ -174,7 +174,7 @@ func (r *parts) problem(w util.BufWriter, _ []byte, n ast.Node, entering bool) (
 	}
 	p := n.(*sheet.Problem)
 	output := &p.Calculator.Outputs[p.Outputs[0]]
-	pairs := p.Spread.Draw(uint64(p.Number), p.Outputs[0])
+	pairs := p.Sweep.Draw(uint64(p.Number), p.Outputs[0])
 	values, result, _ := p.Calculator.Answer(pairs)
 	if result == nil {
 		return ast.WalkSkipChildren, nil
@@ -196,7 +196,7 @@ func (r *parts) problem(w util.BufWriter, _ []byte, n ast.Node, entering bool) (
 	}
 	write(w, `</label><input id="`, id, `-a" name="answer" autocomplete="off"><button>Mark it</button><button type="button" class="fresh">New numbers</button></form>`)
 	write(w, `<div class="marking" role="status"></div><details class="worked"><summary>Worked answer</summary><p>`)
-	text(w, output.Show(result.Outputs[p.Outputs[0]]))
+	text(w, output.Format(result.Outputs[p.Outputs[0]]))
 	write(w, `</p><ul class="lines">`)
 	for _, line := range result.Working {
 		write(w, "<li>")

@@ -29,7 +29,7 @@ func (sh *shaping) alone(paragraph ast.Node) bool {
 	if !ok {
 		return true
 	}
-	spread, problems := c.Calculator.ParseSpread(c.Pairs)
+	spread, problems := c.Calculator.ParseSweep(c.Pairs)
 	for _, p := range problems {
 		sh.fault(c.Link, "calc-link", p.Error(), "correct the link; baybook calc "+c.Calculator.Name+" lists what it takes")
 	}
@@ -67,7 +67,7 @@ func (sh *shaping) live(c Computation, heading string) ast.Node {
 	return l
 }
 
-func (sh *shaping) table(c Computation, spread calc.Spread, caption string) ast.Node {
+func (sh *shaping) table(c Computation, spread calc.Sweep, caption string) ast.Node {
 	t, problem := spread.Tabulate(c.Outputs)
 	if problem != nil {
 		sh.fault(c.Link, "calc-link", problem.Error(), "correct the link")
@@ -78,12 +78,12 @@ func (sh *shaping) table(c Computation, spread calc.Spread, caption string) ast.
 	return n
 }
 
-func (sh *shaping) problem(c Computation, spread calc.Spread, question string) ast.Node {
+func (sh *shaping) problem(c Computation, spread calc.Sweep, question string) ast.Node {
 	if len(c.Outputs) != 1 || len(spread.Lists) > 0 {
 		sh.fault(c.Link, "calc-link", "a practice problem asks for one #output and takes ranges, not lists", "name one output behind the query")
 		return nil
 	}
-	p := &Problem{Computation: c, Number: len(sh.sheet.Problems) + 1, Question: question, Spread: spread}
+	p := &Problem{Computation: c, Number: len(sh.sheet.Problems) + 1, Question: question, Sweep: spread}
 	sh.sheet.Problems = append(sh.sheet.Problems, p)
 	return p
 }

@@ -119,7 +119,7 @@ type Problem struct {
 	Computation
 	Number   int // counts in the sheet, from 1
 	Question string
-	Spread   calc.Spread
+	Sweep    calc.Sweep
 }
 
 // Anchor is the problem's address within its page.

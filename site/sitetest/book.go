@@ -90,7 +90,7 @@ func drop(query string) string {
 		panic(problems[0]) // the query is made above
 	}
 	i := c.Output("drop")
-	return c.Outputs[i].Show(result.Outputs[i])
+	return c.Outputs[i].Format(result.Outputs[i])
 }
 
 // words are plain ones, which show no hazard.

@@ -2,16 +2,16 @@ package calc
 
 import "strings"
 
-// A Spread is a query that stands for more than one computation: some inputs
+// A Sweep is a query that stands for more than one computation: some inputs
 // are lists (a table) or ranges (a practice problem).
-type Spread struct {
+type Sweep struct {
 	Calculator *Calculator
 	// Fixed are the pairs with one value.
 	Fixed []Pair
 	// Lists are the inputs with several values, in the order written.
 	Lists []List
 	// Ranges are the inputs drawn afresh each time.
-	Ranges []Range
+	Ranges []PracticeRange
 }
 
 // A List is an input with the values that a table runs through.
@@ -20,9 +20,9 @@ type List struct {
 	Values []string
 }
 
-// A Range is an input with the bounds that a practice problem draws between,
+// A PracticeRange is an input with the bounds that a practice problem draws between,
 // in the input's own unit, both included.
-type Range struct {
+type PracticeRange struct {
 	Input    *Input
 	Low, Top float64
 	// Unit is the unit in which the bounds were written, and in which the
@@ -30,14 +30,14 @@ type Range struct {
 	Unit Unit
 }
 
-// ParseSpread sorts the pairs of a query by how many values each has. Every
+// ParseSweep sorts the pairs of a query by how many values each has. Every
 // value is read, so a problem in any of them is found here.
-func (c *Calculator) ParseSpread(pairs []Pair) (Spread, []*Problem) {
-	s := Spread{Calculator: c}
+func (c *Calculator) ParseSweep(pairs []Pair) (Sweep, []*Problem) {
+	s := Sweep{Calculator: c}
 	var problems []*Problem
 	refuse := func(input, message string) {
 		if message != "" {
-			problems = append(problems, Refuse(input, message))
+			problems = append(problems, NewProblem(input, message))
 		}
 	}
 	for _, p := range pairs {
@@ -47,7 +47,7 @@ func (c *Calculator) ParseSpread(pairs []Pair) (Spread, []*Problem) {
 		case in == nil || takesList:
 			s.Fixed = append(s.Fixed, p)
 		case strings.Contains(p.Value, ".."):
-			r := Range{Input: in}
+			r := PracticeRange{Input: in}
 			msg := r.read(p.Value)
 			refuse(in.Name, msg)
 			if msg == "" {
@@ -74,12 +74,12 @@ func (c *Calculator) ParseSpread(pairs []Pair) (Spread, []*Problem) {
 // twice refuses an input that stands among two of the three kinds, or twice
 // among lists or ranges; Read has refused one that stands twice among the
 // fixed.
-func (s *Spread) twice() []*Problem {
+func (s *Sweep) twice() []*Problem {
 	var seen []Pair
 	var problems []*Problem
 	see := func(name string, keep bool) {
 		if has(seen, name) {
-			problems = append(problems, Refuse(name, "given twice; give it once"))
+			problems = append(problems, NewProblem(name, "given twice; give it once"))
 		}
 		if keep {
 			seen = append(seen, Pair{Key: name})
@@ -108,7 +108,7 @@ func has(pairs []Pair, key string) bool {
 }
 
 // read takes apart "4..12A": two bounds, the unit behind the second or both.
-func (r *Range) read(s string) string {
+func (r *PracticeRange) read(s string) string {
 	const form = "; write a range as 4..12A"
 	in := r.Input
 	if in.Kind != Number && in.Kind != Count || len(in.OneOf) > 0 {

@@ -8,17 +8,17 @@ import (
 	"baybook/calculators/calc"
 )
 
-func spread(t *testing.T, query string) calc.Spread {
+func sweep(t *testing.T, query string) calc.Sweep {
 	t.Helper()
-	s, problems := lamp.ParseSpread(pairsOf(t, query))
+	s, problems := lamp.ParseSweep(pairsOf(t, query))
 	if len(problems) > 0 {
 		t.Fatalf("%s: %v", query, problems[0])
 	}
 	return s
 }
 
-func TestParseSpread(t *testing.T) {
-	s := spread(t, "voltage=6, 12,24&current=1..4A&lamps=2&marks=1,2&wire=16AWG,1.5mm2")
+func TestParseSweep(t *testing.T) {
+	s := sweep(t, "voltage=6, 12,24&current=1..4A&lamps=2&marks=1,2&wire=16AWG,1.5mm2")
 	if len(s.Lists) != 2 || s.Lists[0].Input.Name != "voltage" || !slices.Equal(s.Lists[0].Values, []string{"6", "12", "24"}) ||
 		s.Lists[1].Input.Name != "wire" {
 		t.Errorf("lists %+v", s.Lists)
@@ -27,9 +27,9 @@ func TestParseSpread(t *testing.T) {
 		t.Errorf("ranges %+v", s.Ranges)
 	}
 	if len(s.Fixed) != 2 || s.Fixed[1].Key != "marks" {
-		t.Errorf("fixed %+v: an input that is a list by nature is no spread", s.Fixed)
+		t.Errorf("fixed %+v: an input that is a list by nature is no sweep", s.Fixed)
 	}
-	if r := spread(t, "current=500..1500mA").Ranges[0]; calc.Over(r.Low, 0.5) || calc.Under(r.Top, 1.5) || r.Unit.Symbol != "mA" {
+	if r := sweep(t, "current=500..1500mA").Ranges[0]; calc.Over(r.Low, 0.5) || calc.Under(r.Top, 1.5) || r.Unit.Symbol != "mA" {
 		t.Errorf("range in mA: %+v", r)
 	}
 	for _, test := range []struct{ query, says string }{
@@ -45,14 +45,14 @@ func TestParseSpread(t *testing.T) {
 		{"voltage=6,12&voltage=7", "given twice"},
 		{"amps=1..4", "not an input"},
 	} {
-		if _, problems := lamp.ParseSpread(pairsOf(t, test.query)); len(problems) == 0 || !strings.Contains(problems[0].Error(), test.says) {
+		if _, problems := lamp.ParseSweep(pairsOf(t, test.query)); len(problems) == 0 || !strings.Contains(problems[0].Error(), test.says) {
 			t.Errorf("%s: %v, want a problem that says %q", test.query, problems, test.says)
 		}
 	}
 }
 
 func TestTabulate(t *testing.T) {
-	s := spread(t, "voltage=6,12&current=0,10,20")
+	s := sweep(t, "voltage=6,12&current=0,10,20")
 	table, p := s.Tabulate([]int{0})
 	if p != nil {
 		t.Fatal(p)
@@ -81,7 +81,7 @@ func TestTabulate(t *testing.T) {
 		"voltage=6":                         "one or two inputs",
 		"voltage=6,7&current=1,2&lamps=1,2": "one or two inputs",
 	} {
-		one := spread(t, query)
+		one := sweep(t, query)
 		if _, p := one.Tabulate([]int{0}); p == nil || !strings.Contains(p.Error(), says) {
 			t.Errorf("%s: %v", query, p)
 		}
@@ -93,12 +93,12 @@ func TestTabulate(t *testing.T) {
 
 // TestTableNotes: a cell without a value says why.
 func TestTableNotes(t *testing.T) {
-	s := spread(t, "lamps=6,7&cap=screw")
+	s := sweep(t, "lamps=6,7&cap=screw")
 	table, p := s.Tabulate([]int{0, 1})
 	if p != nil || table.Rows[1].Cells[0].Text != "" || !slices.Contains(table.Notes, "lamps: seven do not screw") {
 		t.Errorf("%+v, %v", table, p)
 	}
-	s = spread(t, "current=0,1")
+	s = sweep(t, "current=0,1")
 	table, p = s.Tabulate([]int{3})
 	if p != nil || table.Rows[0].Cells[0].Text != "" || table.Rows[1].Cells[0].Text != "-0.08 dB" ||
 		!slices.Contains(table.Notes, "shine is left out: it is dark") {
