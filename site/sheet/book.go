@@ -25,6 +25,7 @@ type Book struct {
 	Register *Register
 	Glossary *Glossary
 	Shop     *Shop
+	Work     *Work
 
 	byPath, byNumber map[string]*Sheet
 	// entries are what each file came to when it was read at begun, for the
@@ -44,6 +45,7 @@ const (
 	RegisterFile = "hazards.yaml"
 	GlossaryFile = "glossary.yaml"
 	ShopFile     = "shop.yaml"
+	WorkFile     = "work.yaml"
 )
 
 // add puts a sheet into the book and refuses a number used before.

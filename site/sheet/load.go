@@ -25,7 +25,7 @@ func Load(fsys fs.FS, calculators []*calc.Calculator) (*Book, finding.List, erro
 func Reload(previous *Book, fsys fs.FS, calculators []*calc.Calculator) (*Book, finding.List, error) {
 	b := &Book{
 		FS: fsys, Files: make(map[string]fs.FileInfo), Drawings: make(map[string]*finding.Source),
-		Register: &Register{}, Glossary: &Glossary{}, Shop: &Shop{},
+		Register: &Register{}, Glossary: &Glossary{}, Shop: &Shop{}, Work: noWork(),
 		byPath: make(map[string]*Sheet), byNumber: make(map[string]*Sheet),
 		entries: make(map[string]*entry), begun: time.Now(),
 	}
@@ -81,6 +81,7 @@ type entry struct {
 	register *Register
 	glossary *Glossary
 	shop     *Shop
+	work     *Work
 }
 
 // coarse is how far apart two writings of a file must be to differ in their
@@ -162,27 +163,35 @@ func parseDrawing(_ *loader, name string, content []byte, err error) entry {
 // rest on.
 type dataFile struct {
 	name string
+	// optional is true where a book may do without the file.
+	optional bool
 	// parse sets the entry's part; take puts it into the book.
 	parse func(e *entry, report func(finding.Finding))
 	take  func(b *Book, e *entry)
 }
 
 var dataFiles = []dataFile{
-	{RegisterFile,
+	{RegisterFile, false,
 		func(e *entry, report func(finding.Finding)) { e.register = readRegister(e.source, report) },
 		func(b *Book, e *entry) { b.Register = e.register }},
-	{GlossaryFile,
+	{GlossaryFile, false,
 		func(e *entry, report func(finding.Finding)) { e.glossary = readGlossary(e.source, report) },
 		func(b *Book, e *entry) { b.Glossary = e.glossary }},
-	{ShopFile,
+	{ShopFile, false,
 		func(e *entry, report func(finding.Finding)) { e.shop = readShop(e.source, report) },
 		func(b *Book, e *entry) { b.Shop = e.shop }},
+	{WorkFile, true,
+		func(e *entry, report func(finding.Finding)) { e.work = readWork(e.source, report) },
+		func(b *Book, e *entry) { b.Work = e.work }},
 }
 
 // data reads one data file. One that cannot be read leaves the book's own
 // empty.
 func (l *loader) data(f dataFile) {
 	if l.book.entries[f.name] == nil {
+		if f.optional {
+			return
+		}
 		l.book.entries[f.name] = &entry{}
 	}
 	l.fetch(f.name, func(_ *loader, name string, content []byte, err error) entry {
@@ -202,7 +211,7 @@ func (l *loader) data(f dataFile) {
 		return
 	}
 	delete(l.book.Files, f.name)
-	if e.register != nil || e.glossary != nil || e.shop != nil {
+	if e.register != nil || e.glossary != nil || e.shop != nil || e.work != nil {
 		f.take(l.book, e)
 	}
 }
