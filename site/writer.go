@@ -4,8 +4,9 @@ import (
 	"context"
 	"fmt"
 	"runtime"
-	"sync"
 	"sync/atomic"
+
+	"golang.org/x/sync/errgroup"
 )
 
 // A writer writes an edition into a sink.
@@ -43,20 +44,15 @@ func (w *writer) some(ctx context.Context, names []string) error {
 // error in the items' order.
 func each[T any](items []T, do func(T) error) error {
 	errs := make([]error, len(items))
-	var next atomic.Int64
-	var group sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) {
-		group.Go(func() {
-			for {
-				i := int(next.Add(1)) - 1
-				if i >= len(items) {
-					return
-				}
-				errs[i] = do(items[i])
-			}
+	var group errgroup.Group
+	group.SetLimit(runtime.GOMAXPROCS(0))
+	for i, item := range items {
+		group.Go(func() error {
+			errs[i] = do(item)
+			return nil
 		})
 	}
-	group.Wait()
+	_ = group.Wait() // the errors are in errs
 	for _, err := range errs {
 		if err != nil {
 			return err

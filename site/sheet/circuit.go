@@ -81,13 +81,7 @@ func ReadCircuits(file string, content []byte) ([]*Circuit, finding.List) {
 	if !readable(src, report) {
 		return nil, list
 	}
-	starts := []int{0}
-	for i, c := range content {
-		if c == '\n' {
-			starts = append(starts, i+1)
-		}
-	}
-	c := readCircuit(src, Span{0, len(content)}, string(content), starts, report)
+	c := readCircuit(newYAMLReader(src, Span{0, len(content)}, circuitRule, report))
 	return []*Circuit{c}, list
 }
 
@@ -98,24 +92,23 @@ const circuitRule = "circuit"
 // into sections, parts and keys; what they mean and which there are is the
 // business of package circuit.
 type circuitReader struct {
-	src    *finding.Source
-	lines  []string // of the YAML
-	starts []int    // where each stands in the file
-	report func(finding.Finding)
+	yamlReader
 	out    *Circuit
 	states []circuitPlace
 	limits circuitPlace
 }
 
-// readCircuit reads a circuit's YAML, of which each line starts at a place of
-// the file.
-func readCircuit(src *finding.Source, at Span, text string, starts []int, report func(finding.Finding)) *Circuit {
-	out := &Circuit{Span: at, Draft: &circuit.Draft{}}
-	found := false
-	r := &circuitReader{src: src, lines: strings.Split(text, "\n"), starts: starts, out: out,
-		report: func(f finding.Finding) { found = true; report(f) }}
-	root := r.document(text)
+// readCircuit reads a circuit.
+func readCircuit(text yamlReader) *Circuit {
+	out := &Circuit{Span: Span{text.starts[0], text.lineSpan(len(text.starts)).End}, Draft: &circuit.Draft{}}
+	found, report := false, text.report
+	text.report = func(f finding.Finding) { found = true; report(f) }
+	r := &circuitReader{yamlReader: text, out: out}
+	root := r.circuit()
 	if root == nil {
+		if !found {
+			r.faultAt(r.lineSpan(1), "the circuit is empty", "write sources:, wires: and the other sections")
+		}
 		return out
 	}
 	r.sections(root)
@@ -129,29 +122,14 @@ func readCircuit(src *finding.Source, at Span, text string, starts []int, report
 	return out
 }
 
-// document parses the YAML; nil where it is broken or no mapping.
-func (r *circuitReader) document(text string) *yaml.Node {
-	var doc yaml.Node
-	if err := yaml.Unmarshal([]byte(text), &doc); err != nil {
-		message, line := strings.TrimPrefix(err.Error(), "yaml: "), 1
-		if m := yamlLine.FindStringSubmatch(message); m != nil {
-			line, _ = strconv.Atoi(m[1])
-			message = m[2]
-		}
-		r.fault(r.lineSpan(line), "this is not YAML: "+message, "write key: value lines; put quotes around a value that holds a colon")
+// circuit parses the YAML; nil where it is refused or no mapping.
+func (r *circuitReader) circuit() *yaml.Node {
+	root := r.document()
+	if root == nil {
 		return nil
 	}
-	if len(doc.Content) == 0 {
-		r.fault(r.lineSpan(1), "the circuit is empty", "write sources:, wires: and the other sections")
-		return nil
-	}
-	if alias := findAlias(&doc, 0); alias != nil {
-		r.fault(r.span(alias), "an alias, an anchor or such deep nesting is not accepted", "write the value out")
-		return nil
-	}
-	root := doc.Content[0]
 	if root.Kind != yaml.MappingNode {
-		r.fault(r.span(root), "a circuit is sections such as sources: and wires:", "start with sources: and one part on each line under it")
+		r.fault(root, "a circuit is sections such as sources: and wires:", "start with sources: and one part on each line under it")
 		return nil
 	}
 	return root
@@ -169,9 +147,9 @@ func (r *circuitReader) sections(root *yaml.Node) {
 			if near := calc.Nearest(key.Value, CircuitSections()); near != "" {
 				do = "did you mean " + near + "?"
 			}
-			r.fault(r.span(key), strconv.Quote(key.Value)+" is not a section of a circuit", do)
+			r.fault(key, strconv.Quote(key.Value)+" is not a section of a circuit", do)
 		case seen[section]:
-			r.fault(r.span(key), "the section "+section+" is given twice", "put the parts of both under one")
+			r.fault(key, "the section "+section+" is given twice", "put the parts of both under one")
 		default:
 			seen[section] = true
 			r.section(section, body)
@@ -206,7 +184,7 @@ func (r *circuitReader) section(name string, body *yaml.Node) {
 	switch name {
 	case "title":
 		if body.Kind != yaml.ScalarNode {
-			r.fault(r.span(body), "a title is a text", "write title: and a few words")
+			r.fault(body, "a title is a text", "write title: and a few words")
 			return
 		}
 		d.Title = strings.Join(strings.Fields(body.Value), " ")

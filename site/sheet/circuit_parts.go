@@ -35,7 +35,7 @@ func (r *circuitReader) parts(body *yaml.Node, word string, add func(name string
 			}
 		}
 	case !empty(body):
-		r.fault(r.span(body), "parts belong here, one on each line", "write name: {key: value, key: value}")
+		r.fault(body, "parts belong here, one on each line", "write name: {key: value, key: value}")
 	}
 }
 
@@ -43,7 +43,7 @@ func (r *circuitReader) parts(body *yaml.Node, word string, add func(name string
 func (r *circuitReader) keys(body *yaml.Node, places map[string][2]Span) []circuit.Key {
 	if body.Kind != yaml.MappingNode {
 		if !empty(body) {
-			r.fault(r.span(body), "keys and values belong here", "write {key: value, key: value}")
+			r.fault(body, "keys and values belong here", "write {key: value, key: value}")
 		}
 		return nil
 	}
@@ -59,7 +59,7 @@ func (r *circuitReader) keys(body *yaml.Node, places map[string][2]Span) []circu
 			}
 			text = strings.Join(names, ",")
 		case yaml.MappingNode:
-			r.fault(r.span(value), "one value belongs here, not keys of its own", "write "+key.Value+": and the value")
+			r.fault(value, "one value belongs here, not keys of its own", "write "+key.Value+": and the value")
 			continue
 		}
 		if _, twice := places[key.Value]; !twice {
@@ -78,11 +78,11 @@ func (r *circuitReader) names(n *yaml.Node) []*yaml.Node {
 	var list []*yaml.Node
 	for _, item := range n.Content {
 		if item.Kind != yaml.ScalarNode || n.Kind != yaml.SequenceNode {
-			r.fault(r.span(item), "a name belongs here", "write [one, two]")
+			r.fault(item, "a name belongs here", "write [one, two]")
 			continue
 		}
 		if strings.Contains(item.Value, ",") {
-			r.fault(r.span(item), "a name holds no comma", "write [one, two]")
+			r.fault(item, "a name holds no comma", "write [one, two]")
 			continue
 		}
 		list = append(list, item)
@@ -116,49 +116,16 @@ func (r *circuitReader) place(f circuit.Fault) {
 			}
 		}
 	}
-	r.fault(at, f.Message, f.Do)
+	r.faultAt(at, f.Message, f.Do)
 }
 
-// fault reports something wrong with a stretch of the file.
-func (r *circuitReader) fault(at Span, message, do string) {
-	f := r.src.At(at.Start, at.End)
-	f.Rule, f.Message, f.Do = circuitRule, message, do
-	r.report(f)
-}
-
-// lineSpan is where a line of the YAML stands in the file.
-func (r *circuitReader) lineSpan(line int) Span {
-	i := min(max(line, 1), len(r.starts)) - 1
-	if i < 0 {
-		return Span{r.out.Span.Start, r.out.Span.Start}
-	}
-	return Span{r.starts[i], r.starts[i] + len(strings.TrimRight(r.lines[i], "\r"))}
-}
-
-// span is where a node stands in the file; its column counts characters.
-func (r *circuitReader) span(n *yaml.Node) Span {
-	line := r.lineSpan(n.Line)
-	if n.Line < 1 || n.Line > len(r.lines) {
-		return line
-	}
-	at, text := 0, r.lines[n.Line-1]
-	for range n.Column - 1 {
-		if at >= len(text) {
-			break
-		}
-		at++
-		for at < len(text) && text[at]&0xC0 == 0x80 {
-			at++
-		}
-	}
-	start := min(line.Start+at, line.End)
-	if n.Kind == yaml.ScalarNode && n.Style == 0 && !strings.Contains(n.Value, "\n") {
-		return Span{start, min(start+len(n.Value), max(line.End, start))}
-	}
-	return Span{start, line.End}
-}
-
-// circuitOf reads the circuit of a fenced block.
+// circuitOf reads the circuit of a fenced block, of whose lines each starts at
+// a place of the file.
 func circuitOf(src *finding.Source, f *Fence, starts []int, report func(finding.Finding)) *Circuit {
-	return readCircuit(src, f.Span, f.Code, starts, report)
+	if len(starts) == 0 {
+		starts = []int{f.Span.Start}
+	}
+	c := readCircuit(yamlReader{src: src, rule: circuitRule, report: report, content: f.Code, starts: starts})
+	c.Span = f.Span
+	return c
 }

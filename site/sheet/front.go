@@ -180,10 +180,8 @@ func (r *frontReader) key(name, value *yaml.Node) {
 
 // missing reports a key that must be there, at the top of the front matter.
 func (r *frontReader) missing(name string) {
-	f := r.src.At(r.at.Start, r.at.Start)
-	f.Rule, f.Message = "front-matter", "the front matter has no "+name
-	f.Do = "add a line " + name + ": ... to it"
-	r.report(f)
+	at := r.starts[0]
+	r.faultAt(Span{at, at}, "the front matter has no "+name, "add a line "+name+": ... to it")
 }
 
 func (r *frontReader) number(n *yaml.Node) string {

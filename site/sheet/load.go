@@ -5,11 +5,12 @@ import (
 	"io/fs"
 	"path"
 	"runtime"
-	"sync"
 	"time"
 
 	"baybook/calculators/calc"
 	"baybook/site/finding"
+
+	"golang.org/x/sync/errgroup"
 )
 
 // Load reads the whole content folder. The findings are what is wrong with
@@ -84,9 +85,8 @@ type entry struct {
 	work     *Work
 }
 
-// coarse is how far apart two writings of a file must be to differ in their
-// times on every file system; a file younger than that is compared by its
-// content.
+// coarse is longer than one tick of any file system's clock: files younger
+// than that are compared by content, not by time.
 const coarse = 2 * time.Second
 
 // fetch settles a file's entry: as the previous reading left it where the file
@@ -121,20 +121,15 @@ func (l *loader) fetch(name string, parse func(l *loader, name string, content [
 
 // each settles many files, on all processors.
 func (l *loader) each(names []string, parse func(*loader, string, []byte, error) entry) {
-	var group sync.WaitGroup
-	next := make(chan string)
-	for range runtime.GOMAXPROCS(0) {
-		group.Go(func() {
-			for name := range next {
-				l.fetch(name, parse)
-			}
+	var group errgroup.Group
+	group.SetLimit(runtime.GOMAXPROCS(0))
+	for _, name := range names {
+		group.Go(func() error {
+			l.fetch(name, parse)
+			return nil
 		})
 	}
-	for _, name := range names {
-		next <- name
-	}
-	close(next)
-	group.Wait()
+	_ = group.Wait() // no file gives an error; what is wrong with one is a finding
 }
 
 // refused is the entry of a file that cannot be read.

@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"bytes"
+	"errors"
+	"io"
 	"regexp"
 	"slices"
 	"strconv"
@@ -15,54 +17,79 @@ import (
 )
 
 // A yamlReader reads the book's YAML, whose values are texts, lists and
-// mappings of known keys, and reports what is not, by place. Aliases are
-// refused: nobody needs them here, and a few lines of them can stand for
-// gigabytes.
+// mappings of known keys, and reports what is not, by place.
 type yamlReader struct {
 	src    *finding.Source
-	at     Span
 	rule   string
 	report func(finding.Finding)
-	line   int // number of the line on which the YAML starts
+	// content is the YAML; starts says where each of its lines starts in the file.
+	content string
+	starts  []int
 }
 
+// newYAMLReader reads a stretch of a file.
 func newYAMLReader(src *finding.Source, at Span, rule string, report func(finding.Finding)) yamlReader {
-	return yamlReader{src: src, at: at, rule: rule, report: report, line: src.Position(at.Start).Line}
+	content := string(src.Text()[at.Start:at.End])
+	starts := []int{at.Start}
+	for i := range len(content) {
+		if content[i] == '\n' {
+			starts = append(starts, at.Start+i+1)
+		}
+	}
+	return yamlReader{src: src, rule: rule, report: report, content: content, starts: starts}
 }
 
 // yamlLine finds the line that a YAML syntax error speaks of; the library
 // gives it in words alone.
-var yamlLine = regexp.MustCompile(`line (\d+): (.*)`)
+var yamlLine = regexp.MustCompile(`^line (\d+): (.*)`)
 
-// document parses the YAML; nil where it is empty or broken, which is reported.
+// document parses the YAML; nil where it is empty or refused, which is
+// reported. A second document in the text is refused, since nobody would read
+// it; so are aliases, since a few lines of them can stand for gigabytes.
 func (r *yamlReader) document() *yaml.Node {
-	var doc yaml.Node
-	text := r.src.Text()[r.at.Start:r.at.End]
-	if err := yaml.NewDecoder(bytes.NewReader(text)).Decode(&doc); err != nil {
-		r.syntax(err)
+	decoder := yaml.NewDecoder(strings.NewReader(r.content))
+	var doc, next yaml.Node
+	err := decoder.Decode(&doc)
+	if errors.Is(err, io.EOF) {
+		return nil
+	}
+	if err == nil {
+		if err = decoder.Decode(&next); errors.Is(err, io.EOF) {
+			err = nil
+		}
+	}
+	if err != nil {
+		message, line := strings.TrimPrefix(err.Error(), "yaml: "), 1
+		if m := yamlLine.FindStringSubmatch(message); m != nil {
+			line, _ = strconv.Atoi(m[1])
+			message = m[2]
+		}
+		r.faultAt(r.lineSpan(line), "this is not YAML: "+message, "write key: value lines; put quotes around a value that holds a colon")
+		return nil
+	}
+	if next.Kind != 0 {
+		r.faultAt(r.lineSpan(r.separator(&next)), "a second YAML document starts here, and nothing in it would be read", "delete the line ---; one file is one list or one set of keys")
 		return nil
 	}
 	if len(doc.Content) == 0 {
 		return nil
 	}
 	if alias := findAlias(&doc, 0); alias != nil {
-		r.fault(alias, "an alias or anchor is not accepted", "write the value out")
+		r.fault(alias, "an alias, an anchor or such deep nesting is not accepted", "write the value out")
 		return nil
 	}
 	return doc.Content[0]
 }
 
-// syntax reports what the YAML library could not read.
-func (r *yamlReader) syntax(err error) {
-	message, line := strings.TrimPrefix(err.Error(), "yaml: "), 1
-	if m := yamlLine.FindStringSubmatch(message); m != nil {
-		line, _ = strconv.Atoi(m[1])
-		message = m[2]
+// separator is the line of the --- or ... before a second document.
+func (r *yamlReader) separator(second *yaml.Node) int {
+	lines := strings.Split(r.content, "\n")
+	for i := min(second.Line, len(lines)) - 1; i > 0; i-- {
+		if strings.HasPrefix(lines[i], "---") || strings.HasPrefix(lines[i], "...") {
+			return i + 1
+		}
 	}
-	start := r.lineStart(r.line + line - 1)
-	f := r.src.At(start, r.lineEnd(start))
-	f.Rule, f.Message, f.Do = r.rule, "this is not YAML: "+message, "write key: value lines; put quotes around a value that holds a colon"
-	r.report(f)
+	return second.Line
 }
 
 // findAlias finds an alias, an anchor, or nesting too deep to be meant.
@@ -81,56 +108,40 @@ func findAlias(n *yaml.Node, depth int) *yaml.Node {
 
 // span is where a node stands in the file. A node's column counts characters.
 func (r *yamlReader) span(n *yaml.Node) Span {
-	start := r.lineStart(r.line + n.Line - 1)
-	end := r.lineEnd(start)
-	at := start
+	line := r.lineSpan(n.Line)
+	text, at := r.src.Text(), line.Start
 	for range n.Column - 1 {
-		if at >= end {
+		if at >= line.End {
 			break
 		}
 		at++
-		for at < end && r.src.Text()[at]&0xC0 == 0x80 {
+		for at < line.End && text[at]&0xC0 == 0x80 {
 			at++
 		}
 	}
-	stop := end
-	if n.Kind == yaml.ScalarNode && n.Style == 0 && at+len(n.Value) <= len(r.src.Text()) {
-		stop = at + len(n.Value)
+	if n.Kind == yaml.ScalarNode && n.Style == 0 && !strings.Contains(n.Value, "\n") {
+		return Span{at, max(at, min(at+len(n.Value), line.End))}
 	}
-	return Span{at, max(at, stop)}
+	return Span{at, line.End}
 }
 
-// lineStart is where a line of the file starts.
-func (r *yamlReader) lineStart(line int) int {
-	text := r.src.Text()
-	at := 0
-	for range line - 1 {
-		i := bytes.IndexByte(text[at:], '\n')
-		if i < 0 {
-			return len(text)
-		}
-		at += i + 1
+// lineSpan is where a line of the YAML stands in the file, its line break left
+// out.
+func (r *yamlReader) lineSpan(line int) Span {
+	start := r.starts[min(max(line, 1), len(r.starts))-1]
+	rest := r.src.Text()[start:]
+	if i := bytes.IndexByte(rest, '\n'); i >= 0 {
+		rest = rest[:i]
 	}
-	return at
-}
-
-// lineEnd is where the line that holds a place ends, its line break left out.
-func (r *yamlReader) lineEnd(at int) int {
-	text := r.src.Text()
-	end := len(text)
-	if i := bytes.IndexByte(text[at:], '\n'); i >= 0 {
-		end = at + i
-	}
-	if end > at && text[end-1] == '\r' {
-		end--
-	}
-	return end
+	return Span{start, start + len(bytes.TrimRight(rest, "\r"))}
 }
 
 // fault reports something wrong with a node.
-func (r *yamlReader) fault(n *yaml.Node, message, do string) {
-	span := r.span(n)
-	f := r.src.At(span.Start, span.End)
+func (r *yamlReader) fault(n *yaml.Node, message, do string) { r.faultAt(r.span(n), message, do) }
+
+// faultAt reports something wrong with a stretch of the file.
+func (r *yamlReader) faultAt(at Span, message, do string) {
+	f := r.src.At(at.Start, at.End)
 	f.Rule, f.Message, f.Do = r.rule, message, do
 	r.report(f)
 }
