@@ -46,7 +46,7 @@ func eachSize(b *testing.B, run func(b *testing.B, dir string)) {
 func BenchmarkBuild(b *testing.B) {
 	eachSize(b, func(b *testing.B, dir string) {
 		for b.Loop() {
-			edition, list, err := site.NewBuilder(site.Options{Content: dir, Core: core}).Next(context.Background())
+			edition, list, err := site.NewBuilder(site.Options{Content: dir, Core: testCore}).Next(context.Background())
 			if err != nil {
 				b.Fatal(list, err)
 			}
@@ -151,7 +151,7 @@ func sheetsOf(b *testing.B, dir string) []string {
 // page that the browser asks for.
 func BenchmarkSave(b *testing.B) {
 	eachSize(b, func(b *testing.B, dir string) {
-		builder := site.NewBuilder(site.Options{Content: dir, Core: core})
+		builder := site.NewBuilder(site.Options{Content: dir, Core: testCore})
 		if _, list, err := builder.Next(context.Background()); err != nil {
 			b.Fatal(list, err)
 		}

@@ -13,11 +13,11 @@ import (
 	"testing"
 
 	"baybook/site"
-	"baybook/site/publish"
+	"baybook/site/core"
 	"baybook/site/sitetest"
 )
 
-var core = publish.Core{Module: []byte("\x00asm, for a test"), Script: []byte(`window.bookData="";`)}
+var testCore = core.Core{Module: []byte("\x00asm, for a test"), Script: []byte(`window.bookData="";`)}
 
 // memory is a sink that keeps what it is given.
 type memory struct {
@@ -139,14 +139,14 @@ func photo(t testing.TB, size int) string {
 // made from nothing; and so are its findings.
 func TestNextEditionIsAsMadeFromNothing(t *testing.T) {
 	dir := book(t, 80)
-	builder := site.NewBuilder(site.Options{Content: dir, Core: core})
+	builder := site.NewBuilder(site.Options{Content: dir, Core: testCore})
 	for _, e := range append([]struct {
 		name string
 		do   func(t testing.TB, dir string)
 	}{{"first", func(testing.TB, string) {}}}, edits...) {
 		e.do(t, dir)
 		edition, list, err := builder.Next(t.Context())
-		fresh, wantList, wantErr := site.NewBuilder(site.Options{Content: dir, Core: core}).Next(t.Context())
+		fresh, wantList, wantErr := site.NewBuilder(site.Options{Content: dir, Core: testCore}).Next(t.Context())
 		if fmt.Sprint(list) != fmt.Sprint(wantList) || fmt.Sprint(err) != fmt.Sprint(wantErr) {
 			t.Errorf("%s: found\n%v\n%v, from nothing\n%v\n%v", e.name, list, err, wantList, wantErr)
 		}
@@ -199,7 +199,7 @@ func TestEditsIncludeFaults(t *testing.T) {
 
 func TestPageIsMadeOnce(t *testing.T) {
 	dir := book(t, 3)
-	builder := site.NewBuilder(site.Options{Content: dir, Core: core})
+	builder := site.NewBuilder(site.Options{Content: dir, Core: testCore})
 	open := func(name string) *site.File {
 		t.Helper()
 		edition, list, err := builder.Next(t.Context())

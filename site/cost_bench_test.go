@@ -37,7 +37,7 @@ func BenchmarkPages(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
 			b.StopTimer() // a page is made once for an edition
-			edition, list, err := site.NewBuilder(site.Options{Content: dir, Core: core}).Next(context.Background())
+			edition, list, err := site.NewBuilder(site.Options{Content: dir, Core: testCore}).Next(context.Background())
 			if err != nil {
 				b.Fatal(list, err)
 			}

@@ -5,7 +5,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"baybook/site/publish"
+	"baybook/site/core"
 )
 
 // Release makes a program that carries theme and compiled core, from the source
@@ -18,7 +18,7 @@ func Release(ctx context.Context, out string) (int64, error) {
 	if out, err = filepath.Abs(out); err != nil {
 		return 0, err
 	}
-	if err := publish.Release(ctx, root, out); err != nil {
+	if err := core.Release(ctx, root, out); err != nil {
 		return 0, err
 	}
 	info, err := os.Stat(out)

@@ -10,6 +10,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"baybook/site/core"
 	"baybook/site/finding"
 	"baybook/site/publish"
 	"baybook/site/sheet"
@@ -32,7 +33,7 @@ type Options struct {
 	Theme fs.FS
 	// Core replaces the core that the program carries or compiles; the zero
 	// value keeps it.
-	Core publish.Core
+	Core core.Core
 }
 
 func (o Options) content() string {
@@ -57,19 +58,19 @@ func (o Options) theme() fs.FS {
 }
 
 // core is the compiled core: given, carried, or compiled from source.
-func (o Options) core(ctx context.Context) (publish.Core, error) {
+func (o Options) core(ctx context.Context) (core.Core, error) {
 	if o.Core.Module != nil {
 		return o.Core, nil
 	}
 	if module := theme.Core(); module != nil {
 		script, err := publish.AsScript(module)
-		return publish.Core{Module: module, Script: script}, err
+		return core.Core{Module: module, Script: script}, err
 	}
 	root, err := moduleRoot()
 	if err != nil {
-		return publish.Core{}, err
+		return core.Core{}, err
 	}
-	return publish.Compiled(ctx, root)
+	return core.Compiled(ctx, root)
 }
 
 // moduleRoot finds the folder of this program's source, from the working

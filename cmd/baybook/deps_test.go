@@ -35,10 +35,11 @@ var directions = []direction{
 	{of: "site/render/lexer", own: nil, std: pure, other: true},
 	{of: "site/render", own: []string{"site/render/lexer", "site/check", "site/sheet", "site/find", "site/finding", "theme", "calculators/..."}, std: pure, other: true},
 	{of: "site/publish", own: []string{"site/render", "site/sheet", "site/finding", "theme"}, std: not("net", "net/http"), other: true},
+	{of: "site/core", own: []string{"site/publish"}, std: not("net", "net/http")},
 	{of: "site/serve", own: []string{"site", "site/finding"}, std: anything, other: true},
 	{of: "site/sitetest", own: []string{"site/...", "calculators/..."}, std: anything},
 	{of: "site/browsertest", own: []string{"site", "calculators/..."}, std: anything, other: true},
-	{of: "site", own: []string{"site/begin", "site/check", "site/find", "site/finding", "site/publish", "site/render", "site/sheet", "theme", "calculators/..."}, std: not("net", "net/http"), other: true},
+	{of: "site", own: []string{"site/begin", "site/check", "site/core", "site/find", "site/finding", "site/publish", "site/render", "site/sheet", "theme", "calculators/..."}, std: not("net", "net/http"), other: true},
 	{of: "cmd/browser", own: []string{"calculators/...", "site/find", "site/study"}, std: browser},
 	{of: "cmd/baybook", own: []string{"site", "site/begin", "site/finding", "site/serve", "site/sheet", "theme", "calculators/..."}, std: anything, other: true},
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"math"
 	"math/rand/v2"
@@ -15,8 +16,8 @@ import (
 
 	"baybook/calculators"
 	"baybook/calculators/calctest"
+	built "baybook/site/core"
 	"baybook/site/find"
-	"baybook/site/publish"
 )
 
 // queriesEach is how many random computations of every calculator are
@@ -24,9 +25,16 @@ import (
 const queriesEach = 14
 
 // TestParity asks the same questions here and of the compiled core, as Node
-// runs it. The processor and WebAssembly may differ in the last bits of some
-// functions; at the digits shown, answers must be equal.
+// runs it: of the module that a book is published with, and of the plain one
+// that stands in for it when the linker's layout is not known. The processor
+// and WebAssembly may differ in the last bits of some functions; at the digits
+// shown, answers must be equal.
 func TestParity(t *testing.T) {
+	t.Run("published", func(t *testing.T) { compareAnswers(t, built.Compiled) })
+	t.Run("plain", func(t *testing.T) { compareAnswers(t, built.Plain) })
+}
+
+func compareAnswers(t *testing.T, build func(context.Context, string) (built.Core, error)) {
 	node := nodeOrSkip(t)
 	door.load(testIndex())
 	questions := parityQuestions()
@@ -38,7 +46,7 @@ func TestParity(t *testing.T) {
 		}
 		input.Write(append(line, '\n'))
 	}
-	cmd := exec.CommandContext(t.Context(), node, "--no-warnings", "testdata/ask.mjs", compiledCore(t), written(t, "index", testIndex()))
+	cmd := exec.CommandContext(t.Context(), node, "--no-warnings", "testdata/ask.mjs", compiledCore(t, build), written(t, "index", testIndex()))
 	cmd.Stdin = &input
 	var said bytes.Buffer
 	cmd.Stderr = &said
@@ -80,10 +88,10 @@ func nodeOrSkip(t *testing.T) string {
 	return ""
 }
 
-// compiledCore is the file of the core as a book is published with it.
-func compiledCore(t *testing.T) string {
+// compiledCore is the file of a core.
+func compiledCore(t *testing.T, build func(context.Context, string) (built.Core, error)) string {
 	t.Helper()
-	core, err := publish.Compiled(t.Context(), filepath.Join("..", ".."))
+	core, err := build(t.Context(), filepath.Join("..", ".."))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -14,18 +14,18 @@ import (
 
 	"github.com/andybalholm/brotli"
 
-	"baybook/site/publish"
+	built "baybook/site/core"
 )
 
 // budget is what the packed core may weigh, in bytes: a phone fetches it over
 // a bad link before its first result.
-const budget = 560_000
+const budget = 660_000
 
 // TestSize holds the core to its budget, and logs what it is made of:
 //
 //	go test ./cmd/browser -run Size -v
 func TestSize(t *testing.T) {
-	core, err := publish.Compiled(t.Context(), filepath.Join("..", ".."))
+	core, err := built.Compiled(t.Context(), filepath.Join("..", ".."))
 	if err != nil {
 		t.Fatal(err)
 	}

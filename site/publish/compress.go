@@ -63,12 +63,12 @@ func smallest(data []byte) ([]byte, error) {
 		return packed, nil
 	}
 	packed := brotlied(data, smallBrotli)
-	return packed, keep(filepath.Dir(name), name, packed)
+	return packed, Keep(filepath.Dir(name), name, packed)
 }
 
 func cachedName(data []byte) string {
 	sum := sha256.Sum256(data)
-	return filepath.Join(cacheFolder(), "packed-"+hex.EncodeToString(sum[:16])+".br")
+	return filepath.Join(CacheFolder(), "packed-"+hex.EncodeToString(sum[:16])+".br")
 }
 
 // packable are the endings of files that packing makes smaller; pictures are

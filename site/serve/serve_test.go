@@ -18,8 +18,8 @@ import (
 	"github.com/andybalholm/brotli"
 
 	"baybook/site"
+	"baybook/site/core"
 	"baybook/site/finding"
-	"baybook/site/publish"
 	"baybook/site/serve"
 	"baybook/site/sitetest"
 )
@@ -37,8 +37,8 @@ type built struct {
 	err  error
 }
 
-// core stands for the compiled core, which these tests do not run.
-var core = publish.Core{Module: []byte(strings.Repeat("\x00asm", 600)), Script: []byte(`window.bookData="";`)}
+// testCore stands for the compiled core, which these tests do not run.
+var testCore = core.Core{Module: []byte(strings.Repeat("\x00asm", 600)), Script: []byte(`window.bookData="";`)}
 
 // start serves a book of three sheets until the test ends.
 func start(t *testing.T, change func(content string)) *served {
@@ -54,7 +54,7 @@ func start(t *testing.T, change func(content string)) *served {
 	ready, done := make(chan string, 1), make(chan error, 1)
 	go func() {
 		done <- serve.Run(ctx, serve.Options{
-			Site: site.Options{Content: d.content, Core: core}, Addr: "127.0.0.1:0",
+			Site: site.Options{Content: d.content, Core: testCore}, Addr: "127.0.0.1:0",
 			Ready: func(a []serve.Address) { ready <- a[0].URL },
 			Built: func(list finding.List, _ time.Duration, err error) { d.built <- built{list, err} },
 		})
@@ -239,7 +239,7 @@ func TestMissingFolderEndsAtOnce(t *testing.T) {
 func TestPublishedPagesCarryNoScriptOfTheServer(t *testing.T) {
 	d := start(t, nil)
 	out := filepath.Join(t.TempDir(), "dist")
-	if _, _, err := site.Build(t.Context(), site.Options{Content: d.content, Out: out, Core: core}); err != nil {
+	if _, _, err := site.Build(t.Context(), site.Options{Content: d.content, Out: out, Core: testCore}); err != nil {
 		t.Fatal(err)
 	}
 	err := filepath.WalkDir(out, func(name string, e os.DirEntry, err error) error {
@@ -515,7 +515,7 @@ func TestTakenAddressIsToldOfWhenItWasAskedFor(t *testing.T) {
 	if err := sitetest.Write(content, 1); err != nil {
 		t.Fatal(err)
 	}
-	err = serve.Run(t.Context(), serve.Options{Addr: taken.Addr().String(), Site: site.Options{Content: content, Core: core}})
+	err = serve.Run(t.Context(), serve.Options{Addr: taken.Addr().String(), Site: site.Options{Content: content, Core: testCore}})
 	if err == nil {
 		t.Error("served on an address that is taken")
 	}

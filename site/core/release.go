@@ -1,4 +1,4 @@
-package publish
+package core
 
 import (
 	"bytes"
@@ -7,6 +7,8 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+
+	"baybook/site/publish"
 )
 
 // Release compiles the command with the core inside, from the module whose
@@ -17,7 +19,7 @@ func Release(ctx context.Context, moduleRoot, out string) error {
 		return err
 	}
 	carried := filepath.Join(moduleRoot, "theme", "core.wasm")
-	if err := keep(filepath.Dir(carried), carried, core.Module); err != nil {
+	if err := publish.Keep(filepath.Dir(carried), carried, core.Module); err != nil {
 		return err
 	}
 	cmd := exec.CommandContext(ctx, "go", "build", "-tags", "release", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", out, "./cmd/baybook")

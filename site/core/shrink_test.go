@@ -1,13 +1,11 @@
-package publish
+package core
 
 import (
 	"bytes"
 	"debug/gosym"
 	"encoding/binary"
 	"math/rand"
-	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
 )
@@ -48,10 +46,10 @@ func dataOf(t *testing.T, module []byte) []segment {
 }
 
 func moduleOf(list []segment) []byte {
-	return assembled([]section{{1, []byte{0}}, {dataSection, dataBody(list)}})
+	return assemble([]section{{1, []byte{0}}, {dataSection, dataBody(list)}})
 }
 
-func TestSlimKeepsMemory(t *testing.T) {
+func TestShrinkKeepsMemory(t *testing.T) {
 	rnd := rand.New(rand.NewSource(3))
 	for i := range 200 {
 		over := i%4 == 0
@@ -64,17 +62,17 @@ func TestSlimKeepsMemory(t *testing.T) {
 			at += int64(len(piece))
 			switch rnd.Intn(4) {
 			case 0:
-				at += farApart + int64(rnd.Intn(50))
+				at += maxGap + int64(rnd.Intn(50))
 			case 1:
 				if over {
 					at = max(0, at-int64(rnd.Intn(200)))
 				}
 			default:
-				at += int64(rnd.Intn(farApart))
+				at += int64(rnd.Intn(maxGap))
 			}
 		}
 		rnd.Shuffle(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
-		small, err := slim(moduleOf(list))
+		small, err := shrink(moduleOf(list))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -88,18 +86,18 @@ func TestSlimKeepsMemory(t *testing.T) {
 	}
 }
 
-func TestSlimRefusesWhatIsNoModule(t *testing.T) {
+func TestShrinkRefusesWhatIsNoModule(t *testing.T) {
 	whole := moduleOf([]segment{{5, []byte("abc")}})
 	passive := bytes.Replace(whole, []byte{1, 0, opConst}, []byte{1, 1, opConst}, 1)
 	for name, bad := range map[string][]byte{
 		"empty": nil, "text": []byte("GIF89a, surely"), "cut off": whole[:len(whole)-1],
 		"a passive segment": passive, "longer": append(bytes.Clone(whole), dataSection),
 	} {
-		if _, err := slim(bad); err == nil {
+		if _, err := shrink(bad); err == nil {
 			t.Errorf("%s: taken for a module", name)
 		}
 	}
-	if _, err := slim(whole); err != nil {
+	if _, err := shrink(whole); err != nil {
 		t.Errorf("a whole module: %v", err)
 	}
 }
@@ -107,11 +105,7 @@ func TestSlimRefusesWhatIsNoModule(t *testing.T) {
 // compiled is the core of this source as the toolchain gives it.
 func compiled(t *testing.T) []byte {
 	t.Helper()
-	out := filepath.Join(t.TempDir(), "core.wasm")
-	if said, err := compileInto(t.Context(), filepath.Join("..", ".."), out, coreExperiment); err != nil {
-		t.Fatalf("%v\n%s", err, said)
-	}
-	module, err := os.ReadFile(out)
+	module, err := compilePlain(t.Context(), filepath.Join("..", ".."))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -122,7 +116,7 @@ func compiled(t *testing.T) []byte {
 // library's own reader.
 func functionsOf(t *testing.T, module []byte) *gosym.Table {
 	t.Helper()
-	found, _ := tableOf(t, module)
+	found := tableOf(t, module)
 	table, err := gosym.NewTable(nil, gosym.NewLineTable(found.memory, 0))
 	if err != nil {
 		t.Fatal(err)
@@ -130,9 +124,9 @@ func functionsOf(t *testing.T, module []byte) *gosym.Table {
 	return table
 }
 
-func TestSlimForgetsNamesAndNothingElse(t *testing.T) {
+func TestShrinkBlanksNamesAndNothingElse(t *testing.T) {
 	module := compiled(t)
-	small, err := slim(module)
+	small, err := shrink(module)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -155,27 +149,27 @@ func TestSlimForgetsNamesAndNothingElse(t *testing.T) {
 	keepsRuns(t, module, small)
 }
 
-// tableOf is the function table of a module, and the memory it is in.
-func tableOf(t *testing.T, module []byte) (functionTable, segment) {
+// tableOf is the function table of a module.
+func tableOf(t *testing.T, module []byte) pclntab {
 	t.Helper()
-	for _, s := range joined(dataOf(t, module)) {
-		if at := bytes.Index(s.bytes, []byte(tableMagic)); at >= 0 {
-			return functionTable{memory: s.bytes[at:], at: uint64(s.at) + uint64(at)}, s
+	for _, s := range merge(dataOf(t, module)) {
+		if at := bytes.Index(s.bytes, []byte(pcHeaderMagic)); at >= 0 {
+			return pclntab{memory: s.bytes[at:]}
 		}
 	}
 	t.Fatal("no function table in the module")
-	return functionTable{}, segment{}
+	return pclntab{}
 }
 
 // keepsRuns compares every run that the runtime needs.
 func keepsRuns(t *testing.T, module, small []byte) {
 	t.Helper()
-	a, _ := tableOf(t, module)
-	b, _ := tableOf(t, small)
-	for i := range a.part(headFunctions) {
+	a := tableOf(t, module)
+	b := tableOf(t, small)
+	for i := range a.offset(headerFuncs) {
 		needed, shown := a.fields(a.record(i))
 		for k, field := range needed {
-			if a.word(field) != b.word(field) || !bytes.Equal(a.run(a.word(field)), b.run(b.word(field))) {
+			if a.word(field) != b.word(field) || !bytes.Equal(a.values(a.word(field)), b.values(b.word(field))) {
 				t.Fatalf("function %d: run %d differs", i, k)
 			}
 		}
@@ -187,49 +181,21 @@ func keepsRuns(t *testing.T, module, small []byte) {
 	}
 }
 
-// TestSlimFinderFinds looks up every stretch of addresses as the runtime does:
-// from the function that the finder gives, on to the last that begins there.
-func TestSlimFinderFinds(t *testing.T) {
-	module := compiled(t)
-	small, err := slim(module)
-	if err != nil {
-		t.Fatal(err)
-	}
-	found := make([][]uint64, 2)
-	for k, m := range [][]byte{module, small} {
-		table, in := tableOf(t, m)
-		list := table.finder(in)
-		if len(list) == 0 {
-			t.Fatal("no finder in the module")
-		}
-		for i := 0; i < len(list)/finderEntry; i++ {
-			function := uint64(binary.LittleEndian.Uint32(list[i*finderEntry:]))
-			for table.starts(function+1) <= table.starts(0)+uint64(i)*stretch/functionRoom {
-				function++
-			}
-			found[k] = append(found[k], function)
-		}
-	}
-	if !slices.Equal(found[0], found[1]) {
-		t.Error("other functions are found")
-	}
-}
-
-func TestForgetNamesLeavesWhatItDoesNotKnow(t *testing.T) {
+func TestBlankNamesLeavesWhatItDoesNotKnow(t *testing.T) {
 	rnd := rand.New(rand.NewSource(4))
 	for range 2000 {
-		memory := make([]byte, headSize+rnd.Intn(400))
-		copy(memory[4:], tableMagic)
-		for head := headFunctions; head <= headTable; head += 8 {
+		memory := make([]byte, headerSize+rnd.Intn(400))
+		copy(memory[4:], pcHeaderMagic)
+		for head := headerFuncs; head <= headerPcln; head += 8 {
 			if len(memory) >= 4+head+8 {
 				binary.LittleEndian.PutUint64(memory[4+head:], uint64(rnd.Intn(200)))
 			}
 		}
-		forgetNames(segment{bytes: memory}) // must not reach outside
+		blankNames(segment{bytes: memory}) // must not reach outside
 	}
 	other := append([]byte{0xf9}, make([]byte, 200)...)
 	was := bytes.Clone(other)
-	forgetNames(segment{bytes: other})
+	blankNames(segment{bytes: other})
 	if !bytes.Equal(other, was) {
 		t.Error("a table of another version was changed")
 	}

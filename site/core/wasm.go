@@ -1,4 +1,4 @@
-package publish
+package core
 
 import (
 	"encoding/binary"
@@ -109,8 +109,8 @@ func sections(module []byte) ([]section, error) {
 	return list, nil
 }
 
-// assembled puts a module together again.
-func assembled(list []section) []byte {
+// assemble puts a module together again.
+func assemble(list []section) []byte {
 	out := []byte(moduleHeader)
 	for _, s := range list {
 		out = append(out, s.id)
