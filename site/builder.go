@@ -9,6 +9,7 @@ import (
 
 	"baybook/calculators"
 	"baybook/site/check"
+	"baybook/site/check/rule"
 	"baybook/site/finding"
 	"baybook/site/publish"
 	"baybook/site/render"
@@ -24,12 +25,12 @@ type Builder struct {
 	base *base
 	// book is the book as it was last read, edition the last that was made.
 	book    *sheet.Book
-	memory  check.Memory
+	cache   *check.Cache
 	edition *Edition
 }
 
 // NewBuilder makes a builder.
-func NewBuilder(o Options) *Builder { return &Builder{options: o} }
+func NewBuilder(o Options) *Builder { return &Builder{options: o, cache: check.NewCache(rule.All())} }
 
 // Next reads and checks the book as it stands now and gives an edition of it.
 // Nothing of it is rendered yet. The findings are returned in either case; the
@@ -76,7 +77,7 @@ func (b *Builder) check() (finding.List, error) {
 		return nil, err
 	}
 	b.book = book
-	found := b.memory.Run(book, history)
+	found := b.cache.Run(book, history)
 	return append(list, found...).Dedupe(), nil
 }
 
@@ -96,7 +97,7 @@ func (b *Builder) compose() (*Edition, error) {
 	if err != nil {
 		return nil, err
 	}
-	renderer.Hazards = b.memory.Hazards()
+	renderer.Hazards = b.cache.Hazards()
 	e := newEdition(b.book, renderer, b.edition)
 	e.list(b.base)
 	b.edition = e

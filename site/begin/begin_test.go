@@ -10,6 +10,7 @@ import (
 	"baybook/calculators"
 	"baybook/site/begin"
 	"baybook/site/check"
+	"baybook/site/check/rule"
 	"baybook/site/sheet"
 )
 
@@ -20,7 +21,7 @@ func TestBookPassesEveryCheck(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, f := range append(list, check.Run(book, check.History{})...) {
+	for _, f := range append(list, check.Run(rule.All(), book, check.History{})...) {
 		t.Errorf("%s: [%s] %s\n%s", f.Pos, f.Rule, f.Message, f.Do)
 	}
 	if len(book.Sheets) != 1 || len(book.Sheets[0].Figures) == 0 {

@@ -2,24 +2,23 @@
 // is warned of in time, whether the numbers are those of the formulas, whether
 // the links lead somewhere, and whether the steps read as steps.
 //
-// A rule is a value in the list [Rules]; adding one is one file and one line.
-// A rule gets everything in a [Pass] and gives everything through its Report:
-// it reads no file, keeps no state, and knows no clock. What it finds is a
-// [finding.Finding] with its place; where the answer is certain, with a fix,
-// which only the driver applies.
+// It holds the driver and the facts that rules share. The rules themselves are
+// values in package rule, one file each; how words, sentences and phrases are
+// read is the business of package english. A rule gets everything in a [Pass]
+// and gives everything through its Report: it reads no file, keeps no state,
+// and knows no clock. What it finds is a [finding.Finding] with its place;
+// where the answer is certain, with a fix, which only the driver applies.
 //
 // The rules read a sheet as passages: its leaf blocks in order, each taken
-// apart into sentences once and shared by all rules. How a hazard is found in
-// them is told in hazard.go, how phrases are matched in package phrase.
+// apart into sentences once and shared by all rules ([SheetFacts]). What all
+// sheets of a book share stands in [BookFacts].
 package check
 
 import (
 	"fmt"
-	"slices"
-	"sync"
+	"strings"
 	"time"
 
-	"baybook/site/check/phrase"
 	"baybook/site/finding"
 	"baybook/site/sheet"
 )
@@ -28,9 +27,7 @@ import (
 type Rule struct {
 	// Name is lower case with hyphens: "weak-word".
 	Name string
-	// Doc is the rule's page: a title line, why it is there, and behind lines
-	// "Bad:" and "Good:" an indented example each. Every example is run by a
-	// test.
+	// Doc is the rule's page: a title line, an empty line, and why it is there.
 	Doc string
 	// Severity is that of its findings unless they say otherwise.
 	Severity finding.Severity
@@ -51,9 +48,12 @@ type Pass struct {
 	// History is what is known of earlier issues.
 	History History
 
+	// Facts is what is known of the sheet, nil where none is looked at.
+	Facts *SheetFacts
+	// Shared is what all sheets share.
+	Shared *BookFacts
+
 	report func(finding.Finding)
-	facts  *facts
-	reader *reader
 }
 
 // A History is what the caller knows of the book's past. The zero value knows
@@ -91,44 +91,46 @@ func (p *Pass) ReportIn(src *finding.Source, at sheet.Span, message, do string, 
 	p.report(f)
 }
 
-// withFix adds the one edit that puts a finding right.
-func withFix(message string, at sheet.Span, text string) func(*finding.Finding) {
+// WithFix adds the one edit that puts a finding right.
+func WithFix(message string, at sheet.Span, text string) func(*finding.Finding) {
 	return func(f *finding.Finding) {
 		f.Fix = &finding.Fix{Message: message, Edits: []finding.Edit{{Start: at.Start, End: at.End, New: text}}}
 	}
 }
 
-// withNote points at a second place.
-func withNote(src *finding.Source, at int, text string) func(*finding.Finding) {
+// WithNote points at a second place.
+func WithNote(src *finding.Source, at int, text string) func(*finding.Finding) {
 	return func(f *finding.Finding) {
 		f.Notes = append(f.Notes, finding.Note{Pos: src.Position(at), Text: text})
 	}
 }
 
-// Run checks a book by every rule and gives the findings in order.
-func Run(book *sheet.Book, history History) finding.List { return new(Memory).Run(book, history) }
+// Run checks a book by the rules and gives the findings in order.
+func Run(rules []*Rule, book *sheet.Book, history History) finding.List {
+	return NewCache(rules).Run(book, history)
+}
 
 // checkSheet runs every sheet rule and lets the sheet's waivers take effect.
-func checkSheet(book *sheet.Book, s *sheet.Sheet, r *reader, history History) finding.List {
-	if s.Root == nil { // refused unread; the loader said why
+func checkSheet(s *sheet.Sheet, shared *BookFacts, history History) finding.List {
+	if Unread(s) { // the loader said why
 		return nil
 	}
-	f := r.factsOf(s)
+	facts := shared.factsOf(s)
 	var list finding.List
-	for _, rule := range Rules {
+	for _, rule := range shared.Rules {
 		if rule.Check != nil {
-			list = append(list, runRule(&Pass{Rule: rule, Sheet: s, Book: book, History: history, facts: f, reader: r})...)
+			list = append(list, runRule(&Pass{Rule: rule, Sheet: s, Book: shared.Book, History: history, Facts: facts, Shared: shared})...)
 		}
 	}
-	return waive(s, list)
+	return waive(s, shared.Rules, list)
 }
 
 // checkDrawing runs every rule for drawings.
-func checkDrawing(book *sheet.Book, drawing *finding.Source, r *reader) finding.List {
+func checkDrawing(drawing *finding.Source, shared *BookFacts) finding.List {
 	var list finding.List
-	for _, rule := range Rules {
+	for _, rule := range shared.Rules {
 		if rule.CheckDrawing != nil {
-			list = append(list, runRule(&Pass{Rule: rule, Drawing: drawing, Book: book, reader: r})...)
+			list = append(list, runRule(&Pass{Rule: rule, Drawing: drawing, Book: shared.Book, Shared: shared})...)
 		}
 	}
 	return list
@@ -163,41 +165,14 @@ func runRule(p *Pass) (list finding.List) {
 	return list
 }
 
-// A reader is what all sheets share: the register's phrases, ready to be
-// looked for, and the stems of words.
-type reader struct {
-	book     *sheet.Book
-	rules    []*Rule // every rule, the loader's too
-	stems    *phrase.Stems
-	register *register
-	glossary *glossary
-	lexicon  *lexicon
-
-	mu     sync.Mutex
-	looked map[*sheet.Sheet]*looked
-	kept   int // how many of them hold facts
-	// letters begin the document numbers of lettersOf.
-	letters   map[string]bool
-	lettersOf *sheet.Book
+// Title is the rule's title line: what it asks, in a sentence.
+func (r *Rule) Title() string {
+	title, _, _ := strings.Cut(r.Doc, "\n")
+	return title
 }
 
-func newReader(book *sheet.Book) *reader {
-	stems := &phrase.Stems{}
-	return &reader{
-		book: book, rules: slices.Concat(Rules, LoaderRules), stems: stems, looked: make(map[*sheet.Sheet]*looked),
-		register: readRegister(book.Register, stems), glossary: readGlossary(book.Glossary, stems), lexicon: readLexicon(stems),
-	}
-}
-
-// Named finds a rule by name, among those of the loader too; nil where there
-// is none.
-func Named(name string) *Rule { return named(slices.Concat(Rules, LoaderRules), name) }
-
-func named(rules []*Rule, name string) *Rule {
-	for _, r := range rules {
-		if r.Name == name {
-			return r
-		}
-	}
-	return nil
+// Why is what the doc says below the title line.
+func (r *Rule) Why() string {
+	_, rest, _ := strings.Cut(r.Doc, "\n")
+	return strings.TrimSpace(rest)
 }

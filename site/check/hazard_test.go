@@ -10,38 +10,39 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"baybook/calculators"
-	"baybook/site/check/phrase"
+	"baybook/site/check/english"
 	"baybook/site/sheet"
 )
 
-// shopReader loads the register, glossary and shop of the shipped book alone.
-func shopReader(t testing.TB) *reader {
+// shopFacts loads the register, glossary and shop of the shipped book alone.
+func shopFacts(t testing.TB) *BookFacts {
 	t.Helper()
-	fsys := exampleFS()
+	fsys := fstest.MapFS{}
 	for _, name := range [...]string{sheet.RegisterFile, sheet.GlossaryFile, sheet.ShopFile} {
 		content, err := os.ReadFile(filepath.Join("../../content", name))
 		if err != nil {
 			t.Fatal(err)
 		}
-		fsys[name].Data = content
+		fsys[name] = &fstest.MapFile{Data: content}
 	}
 	book, list, err := sheet.Load(fsys, calculators.All)
 	if err != nil || list.Errors() > 0 {
-		t.Fatal(err, short(list))
+		t.Fatal(err, list)
 	}
-	return newReader(book)
+	return newBookFacts(nil, book)
 }
 
 // shown lists the hazards that a sentence shows as the text of a step.
-func shown(r *reader, sentence string) map[string]string {
-	f := &facts{shows: &shows{}, sheet: &sheet.Sheet{}, reader: r}
-	p := &passage{kind: stepText, step: &sheet.Step{Number: 1}, first: true, Text: phrase.Read(sentence, r.stems)}
-	p.prose = sheet.Prose{Text: sentence}
+func shown(b *BookFacts, sentence string) map[string]string {
+	f := &SheetFacts{HazardFacts: &HazardFacts{}, Sheet: &sheet.Sheet{}, Book: b}
+	p := &Passage{Kind: StepText, Step: &sheet.Step{Number: 1}, First: true, Text: english.Read(sentence, b.Stems)}
+	p.Prose = sheet.Prose{Text: sentence}
 	f.ofPassage(p)
 	ids := make(map[string]string)
-	for _, present := range f.present {
+	for _, present := range f.Present {
 		ids[present.Hazard.ID] = present.Words
 	}
 	return ids
@@ -50,8 +51,8 @@ func shown(r *reader, sentence string) map[string]string {
 // TestHazardSentences holds every row of the register against sentences that
 // show its hazard (+) and near misses that do not (-).
 func TestHazardSentences(t *testing.T) {
-	r := shopReader(t)
-	for _, h := range r.book.Register.Hazards {
+	r := shopFacts(t)
+	for _, h := range r.Book.Register.Hazards {
 		t.Run(h.ID, func(t *testing.T) {
 			content, err := os.ReadFile(filepath.Join("../../testdata/hazards", h.ID+".txt"))
 			if err != nil {
@@ -120,13 +121,13 @@ func readHeld(t testing.TB, name string) []judged {
 // written apart from the triggers. The floors are below what was measured, so
 // that a broken trigger shows; the log gives the measure.
 func TestHeldSentences(t *testing.T) {
-	r := shopReader(t)
+	r := shopFacts(t)
 	for _, name := range [...]string{"first.txt", "second.txt", "third.txt"} {
 		right, wrong, missed := 0, 0, 0
 		list := readHeld(t, name)
 		for _, j := range list {
 			for _, id := range slices.Concat(j.must, j.may) {
-				if r.book.Register.Named(id) == nil {
+				if r.Book.Register.Named(id) == nil {
 					t.Fatalf("%s names the hazard %s, which is not in the register", name, id)
 				}
 			}

@@ -1,125 +1,136 @@
 package check
 
 import (
+	"slices"
 	"strings"
 
-	"baybook/site/check/phrase"
+	"baybook/site/check/english"
 	"baybook/site/sheet"
 
 	"github.com/yuin/goldmark/ast"
 )
 
-// A kind is what part of a sheet a passage is.
-type kind uint8
+// A PassageKind is what part of a sheet a passage is.
+type PassageKind uint8
 
 const (
-	opening  kind = iota // before the first section
-	body                 // a paragraph or list item of a section
-	stepText             // in a step
-	warning              // in a safety message
-	question             // in Check yourself: what is asked
-	option               // an answer offered
-	why                  // what explains the answer
-	caption              // of a figure
-	heading              // of the third level or lower
-	cell                 // of a table
+	Opening      PassageKind = iota // before the first section
+	Body                            // a paragraph or list item of a section
+	StepText                        // in a step
+	MessageText                     // in a safety message
+	QuestionText                    // in Check yourself: what is asked
+	AnswerText                      // an answer offered
+	Explanation                     // what explains the answer
+	Caption                         // of a figure
+	Heading                         // of the third level or lower
+	Cell                            // of a table
 )
 
-// A passage is the words of one leaf block of a sheet.
-type passage struct {
-	kind    kind
-	node    ast.Node
-	section *sheet.Section
-	step    *sheet.Step
-	message *sheet.Message
-	// first is true for the first passage of its step: its own sentence.
-	first bool
-	// number counts the passages of the sheet.
-	number int
-	// right is true in an option that was ticked.
-	right bool
-	prose sheet.Prose
-	*phrase.Text
+// A Passage is the words of one leaf block of a sheet.
+type Passage struct {
+	Kind    PassageKind
+	Node    ast.Node
+	Section *sheet.Section
+	Step    *sheet.Step
+	Message *sheet.Message
+	// First is true for the first passage of its step: its own sentence.
+	First bool
+	// Number counts the passages of the sheet.
+	Number int
+	// Right is true in an answer that was ticked.
+	Right bool
+	Prose sheet.Prose
+	*english.Text
 
-	numbers []quantity
-	counted bool
-	source  answer
+	quantities []english.Quantity
+	counted    bool
+	source     sourceAnswer
 }
 
-// quantities are the numbers in the passage, found once. Only the rules of its
-// own sheet ask for them, one after the other.
-func (p *passage) quantities() []quantity {
+// A sourceAnswer is whether a passage names a source, once that is known.
+type sourceAnswer uint8
+
+const (
+	notAsked sourceAnswer = iota
+	namesSource
+	namesNone
+)
+
+// Quantities are the numbers in the passage, found at the first call. Rules
+// of one sheet run one after the other, so nothing guards it.
+func (p *Passage) Quantities() []english.Quantity {
 	if !p.counted {
-		p.numbers, p.counted = quantities(p.Source), true
+		p.quantities, p.counted = english.Quantities(p.Source), true
 	}
-	return p.numbers
+	return p.quantities
 }
 
-// span is where words of the passage stand in the file.
-func (p *passage) span(first, last int) sheet.Span {
+// NamesSource reports whether the passage says where its numbers come from; it
+// is found out at the first call.
+func (p *Passage) NamesSource(l *english.Lexicon) bool {
+	if p.source == notAsked {
+		p.source = namesNone
+		if l.NamesSource(p.Source) {
+			p.source = namesSource
+		}
+	}
+	return p.source == namesSource
+}
+
+// Span is where words of the passage stand in the file.
+func (p *Passage) Span(first, last int) sheet.Span {
 	if first >= last {
 		return sheet.Span{}
 	}
-	return p.prose.Span(p.Words[first].Start, p.Words[last-1].End)
+	return p.Prose.Span(p.Words[first].Start, p.Words[last-1].End)
 }
 
-// sentenceSpan is where a sentence stands in the file.
-func (p *passage) sentenceSpan(s phrase.Sentence) sheet.Span { return p.span(s.First, s.Last) }
+// SentenceSpan is where a sentence stands in the file.
+func (p *Passage) SentenceSpan(s english.Sentence) sheet.Span { return p.Span(s.First, s.Last) }
 
-// in reports whether the passage stands in a section of that title.
-func (p *passage) in(title string) bool {
-	return p.section != nil && strings.EqualFold(p.section.Title, title)
+// QuantitySpan is where a number and its unit stand in the file.
+func (p *Passage) QuantitySpan(q *english.Quantity) sheet.Span { return p.Prose.Span(q.Start, q.End) }
+
+// Under reports whether the passage stands in a section with one of the
+// titles.
+func (p *Passage) Under(titles ...string) bool {
+	return p.Section != nil && slices.ContainsFunc(titles, func(t string) bool { return strings.EqualFold(p.Section.Title, t) })
 }
 
-// unread reports a sheet that the loader refused as a whole: what it links to
-// and what stands in it is not known, and one finding says why.
-func unread(s *sheet.Sheet) bool { return s.Root == nil }
-
-// facts is what the rules of a sheet know of it.
-type facts struct {
-	*shows
-	sheet        *sheet.Sheet
-	reader       *reader
-	passages     []*passage
-	messageTexts map[*sheet.Message][]*passage
-	// words takes the sheet's texts apart.
-	words *phrase.Reader
-	front frontTexts
+// TellsWork reports a passage that speaks of this work: preparation, steps,
+// proof, hand-over and messages.
+func (p *Passage) TellsWork() bool {
+	return p.Step != nil || p.Message != nil || p.Under("Before you start", "Prove it", "Hand over")
 }
 
-// frontTexts are the texts of the front matter that rules look at.
-type frontTexts struct {
-	title            *phrase.Text
-	tools, materials []*phrase.Text
-}
-
-func readFront(front *sheet.Front, words *phrase.Reader) frontTexts {
-	t := frontTexts{title: words.Read(front.Title)}
-	for _, tool := range front.Tools {
-		t.tools = append(t.tools, words.Read(tool))
+// Computes reports whether a number is part of a computed value or a reading,
+// which rules of their own judge.
+func (p *Passage) Computes(q *english.Quantity) bool {
+	if p.Node == nil {
+		return false
 	}
-	for _, material := range front.Materials {
-		t.materials = append(t.materials, words.Read(material))
+	at := p.Prose.Span(q.Start, q.NumberEnd).Start
+	for c := p.Node.FirstChild(); c != nil; c = c.NextSibling() {
+		switch n := c.(type) {
+		case *sheet.Value:
+			if at >= n.Span.Start && at < n.Span.End {
+				return true
+			}
+		case *sheet.Reading:
+			if at >= n.Span.Start && at < n.Span.End {
+				return true
+			}
+		}
 	}
-	return t
+	return false
 }
 
-// gather collects the passages of a sheet.
-func gather(s *sheet.Sheet, r *reader) *facts {
-	f := &facts{sheet: s, reader: r, messageTexts: make(map[*sheet.Message][]*passage), words: &phrase.Reader{Stems: r.stems}}
-	f.front = readFront(&s.Front, f.words)
-	if s.Root != nil {
-		g := gatherer{facts: f, context: passage{kind: opening}}
-		g.children(s.Root)
-	}
-	return f
-}
-
+// A gatherer collects the passages of a sheet.
 type gatherer struct {
-	facts   *facts
-	context passage
+	facts   *SheetFacts
+	context Passage
 	// block is passages side by side.
-	block []passage
+	block []Passage
 }
 
 func (g *gatherer) children(n ast.Node) {
@@ -129,7 +140,7 @@ func (g *gatherer) children(n ast.Node) {
 }
 
 // within runs with another context and puts the old one back.
-func (g *gatherer) within(change func(*passage), n ast.Node) {
+func (g *gatherer) within(change func(*Passage), n ast.Node) {
 	before := g.context
 	change(&g.context)
 	g.children(n)
@@ -139,38 +150,38 @@ func (g *gatherer) within(change func(*passage), n ast.Node) {
 func (g *gatherer) node(n ast.Node) {
 	switch n := n.(type) {
 	case *sheet.Section:
-		g.within(func(p *passage) { p.section, p.kind = n, body }, n)
+		g.within(func(p *Passage) { p.Section, p.Kind = n, Body }, n)
 	case *sheet.Message:
-		g.within(func(p *passage) { p.message, p.step, p.kind = n, n.Step, warning }, n)
+		g.within(func(p *Passage) { p.Message, p.Step, p.Kind = n, n.Step, MessageText }, n)
 	case *sheet.Step:
 		before := g.context
-		g.context.step, g.context.kind, g.context.first = n, stepText, true
+		g.context.Step, g.context.Kind, g.context.First = n, StepText, true
 		for c := n.FirstChild(); c != nil; c = c.NextSibling() {
 			g.node(c)
 			if _, ok := c.(*sheet.Message); !ok {
-				g.context.first = false
+				g.context.First = false
 			}
 		}
 		g.context = before
 	case *sheet.Question:
-		g.within(func(p *passage) { p.kind = question }, n)
+		g.within(func(p *Passage) { p.Kind = QuestionText }, n)
 	case *sheet.Option:
-		g.within(func(p *passage) { p.kind, p.right = option, n.Right }, n)
+		g.within(func(p *Passage) { p.Kind, p.Right = AnswerText, n.Right }, n)
 	case *ast.Blockquote:
-		g.within(func(p *passage) {
-			if p.kind == question {
-				p.kind = why
+		g.within(func(p *Passage) {
+			if p.Kind == QuestionText {
+				p.Kind = Explanation
 			}
 		}, n)
 	case *sheet.Figure:
 		before := g.context
-		g.context.kind = caption
+		g.context.Kind = Caption
 		g.leaf(n)
 		g.context = before
 	case *sheet.Fence, *sheet.EmbeddedCalculator, *sheet.Table, *sheet.Problem:
 	case *ast.Heading:
 		before := g.context
-		g.context.kind = heading
+		g.context.Kind = Heading
 		g.leaf(n)
 		g.context = before
 	default:
@@ -180,7 +191,7 @@ func (g *gatherer) node(n ast.Node) {
 		if c := n.FirstChild(); c != nil && c.Type() == ast.TypeInline {
 			if n.Kind().String() == "TableCell" {
 				before := g.context
-				g.context.kind = cell
+				g.context.Kind = Cell
 				g.leaf(n)
 				g.context = before
 				return
@@ -196,15 +207,15 @@ func (g *gatherer) node(n ast.Node) {
 func (g *gatherer) leaf(n ast.Node) {
 	if len(g.block) == cap(g.block) {
 		const most = 64
-		g.block = make([]passage, 0, most)
+		g.block = make([]Passage, 0, most)
 	}
 	g.block = append(g.block, g.context)
 	p := &g.block[len(g.block)-1]
-	p.node, p.number = n, len(g.facts.passages)
-	p.prose = g.facts.sheet.Prose(n, nil)
-	p.Text = g.facts.words.Read(p.prose.Text)
-	g.facts.passages = append(g.facts.passages, p)
-	if p.message != nil {
-		g.facts.messageTexts[p.message] = append(g.facts.messageTexts[p.message], p)
+	p.Node, p.Number = n, len(g.facts.Passages)
+	p.Prose = g.facts.Sheet.Prose(n, nil)
+	p.Text = g.facts.Words.Read(p.Prose.Text)
+	g.facts.Passages = append(g.facts.Passages, p)
+	if p.Message != nil {
+		g.facts.MessageTexts[p.Message] = append(g.facts.MessageTexts[p.Message], p)
 	}
 }

@@ -38,7 +38,7 @@ type Renderer struct {
 	// the figure is a photograph.
 	Figures func(file string) string
 	// Hazards gives what a check found that a sheet shows; nil looks again.
-	Hazards  func(*sheet.Sheet) []check.Present
+	Hazards  func(*sheet.Sheet) []check.ShownHazard
 	pages    *template.Template
 	markdown renderer.Renderer
 	code     *highlighter

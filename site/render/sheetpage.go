@@ -117,7 +117,7 @@ func (r *Renderer) guards(s *sheet.Sheet) map[*sheet.Step]string {
 }
 
 // hazards are those that the sheet shows, as the check found them.
-func (r *Renderer) hazards(s *sheet.Sheet) []check.Present {
+func (r *Renderer) hazards(s *sheet.Sheet) []check.ShownHazard {
 	if r.Hazards == nil {
 		return check.Hazards(r.Book, s)
 	}

@@ -1,0 +1,175 @@
+package english
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"baybook/calculators/calc"
+)
+
+// A Quantity is a number in running text, with the unit behind it.
+type Quantity struct {
+	calc.Quantity
+	// Start is where it stands in the text, NumberEnd where its digits end and
+	// End where its unit does.
+	Start, NumberEnd, End int
+	// Decimals is how many digits stand behind the point.
+	Decimals int
+}
+
+// Tolerates reports whether a value rounds to what the text shows, at the
+// digits that it shows.
+func (q *Quantity) Tolerates(v float64) bool {
+	half := 0.5 * math.Pow10(-q.Decimals)
+	if math.Abs(v-q.Value) > half*(1+1e-9) {
+		return false
+	}
+	return q.Value != 0 || math.Abs(v) < 1e-12 // "0 V" for 0.4 V says nothing
+}
+
+// Quantities finds the numbers in a text, each with the unit behind it. A
+// number that is part of a name (M6, GR-02, 2.5.1) is none.
+func Quantities(text string) []Quantity {
+	var list []Quantity
+	for at := 0; at < len(text); {
+		if !IsDigit(text[at]) {
+			at++
+			continue
+		}
+		start := at
+		end := numberEnd(text, at)
+		at = end
+		if partOfName(text, start, end) {
+			for at < len(text) && (IsNameByte(text[at]) || text[at] == '.' && at+1 < len(text) && IsNameByte(text[at+1])) {
+				at++
+			}
+			continue
+		}
+		from := signStart(text, start)
+		unit, unitEnd := unitBehind(text, end)
+		q := Quantity{Start: from, NumberEnd: end, End: unitEnd}
+		v, err := strconv.ParseFloat(strings.ReplaceAll(text[from:end], "−", "-"), 64)
+		if err != nil {
+			continue
+		}
+		q.Value, q.Unit, q.Bare, q.Number = v, unit, unitEnd == end, text[from:end]
+		if dot := strings.IndexByte(text[start:end], '.'); dot >= 0 {
+			q.Decimals = end - start - dot - 1
+		}
+		list = append(list, q)
+		at = max(at, unitEnd)
+	}
+	return list
+}
+
+// IsDigit reports a digit.
+func IsDigit(c byte) bool { return c >= '0' && c <= '9' }
+
+func letter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
+
+// IsNameByte reports a byte that goes on with a name such as GR-02.
+func IsNameByte(c byte) bool { return IsDigit(c) || letter(c) || c == '-' }
+
+// numberEnd is where the number that starts at a place ends.
+func numberEnd(text string, at int) int {
+	for at < len(text) && IsDigit(text[at]) {
+		at++
+	}
+	if at+1 < len(text) && text[at] == '.' && IsDigit(text[at+1]) {
+		for at++; at < len(text) && IsDigit(text[at]); at++ {
+		}
+	}
+	return at
+}
+
+// signStart takes in a sign that stands before a number and is none of a
+// range ("5-10") or a name.
+func signStart(text string, start int) int {
+	for _, sign := range [...]string{"-", "−", "+"} {
+		if before, ok := strings.CutSuffix(text[:start], sign); ok && (before == "" || strings.HasSuffix(before, " ") || strings.HasSuffix(before, "(")) {
+			return start - len(sign)
+		}
+	}
+	return start
+}
+
+// partOfName reports digits that belong to a name: letters or a hyphen with
+// letters before them, a second point behind them.
+func partOfName(text string, start, end int) bool {
+	if start > 0 {
+		c := text[start-1]
+		if letter(c) || c == '.' || c == '/' || c == '#' || c == '_' {
+			return true
+		}
+		if start > 1 && (c == '-' && letter(text[start-2]) || c == ':' && IsDigit(text[start-2])) {
+			return true // GR-02, 4:1
+		}
+	}
+	if end < len(text) {
+		if text[end] == ':' && end+1 < len(text) && IsDigit(text[end+1]) {
+			return true // 4:1
+		}
+		if text[end] == '.' && end+1 < len(text) && IsDigit(text[end+1]) {
+			return true // 1.4.3
+		}
+	}
+	return false
+}
+
+// longestUnit is the most bytes that a unit symbol has.
+const longestUnit = 8
+
+// unitBehind reads the unit behind a number, with or without a space between.
+func unitBehind(text string, at int) (calc.Unit, int) {
+	start := at
+	for _, space := range [...]string{" ", "\u00a0", "\u202f"} {
+		if strings.HasPrefix(text[at:], space) {
+			start = at + len(space)
+			break
+		}
+	}
+	for n := min(longestUnit, len(text)-start); n > 0; n-- {
+		symbol := text[start : start+n]
+		if unit, ok := calc.LookupUnit(symbol); ok && endsUnit(text, start+n, symbol) {
+			return unit, start + n
+		}
+	}
+	if strings.HasPrefix(text[start:], "AWG") {
+		return calc.Unit{Symbol: "AWG"}, start + len("AWG")
+	}
+	return calc.Unit{}, at
+}
+
+// endsUnit reports whether a unit symbol ends at a place, and no longer word
+// starts with it.
+func endsUnit(text string, end int, symbol string) bool {
+	if end >= len(text) || symbol == "%" {
+		return true
+	}
+	c := text[end]
+	return !IsNameByte(c) && c < 0x80 || c == '-'
+}
+
+// Within converts a value of one unit into another of the same dimension;
+// false where they differ.
+func Within(v float64, from, to calc.Unit) (float64, bool) {
+	if from.Dim != to.Dim {
+		return 0, false
+	}
+	return calc.Convert(v, from, to), true
+}
+
+// IsGauge reports a wire gauge, which is a name of a size.
+func (q *Quantity) IsGauge() bool { return q.Unit.Symbol == "AWG" }
+
+// InBrackets reports whether b stands in brackets right behind a.
+func InBrackets(text string, a, b *Quantity) bool {
+	return a.End <= b.Start && strings.TrimSpace(text[a.End:b.Start]) == "(" &&
+		strings.HasPrefix(text[b.End:], ")") && !a.Bare && !b.Bare
+}
+
+// Restates reports whether b only says a again in another unit.
+func Restates(text string, a, b *Quantity) bool {
+	return InBrackets(text, a, b) && a.Unit.Dim == b.Unit.Dim
+}

@@ -1,0 +1,96 @@
+package rule
+
+import (
+	"fmt"
+	"strings"
+
+	"baybook/site/check"
+	"baybook/site/finding"
+	"baybook/site/sheet"
+)
+
+var hazardUnguarded = &check.Rule{
+	Name: "hazard-unguarded",
+	Doc: `A hazard that the sheet shows has a safety message
+
+The words of the steps and of "Prove it", the captions, the title, the tools and
+the materials show which hazards of content/hazards.yaml are present; the front
+matter's hazards adds those that words cannot show. Each needs a safety message
+that carries its title. A step whose whole action is another procedure, and a
+job, bring that procedure's hazards along; what is waived there is not waived
+here.
+
+Where a hazard cannot be met in this work although a word points to it, waive
+it in the front matter: waive: [{hazard: its-id, reason: why}]. The reason is
+printed on the sheet.`,
+	Check: func(p *check.Pass) {
+		for _, h := range p.Facts.ShownHazards() {
+			if len(p.Facts.MessagesOn(h)) > 0 || check.WaiverOf(p.Sheet, h) != nil || p.Facts.AllIncluded(h) {
+				continue
+			}
+			places := p.Facts.PlacesOf(h)
+			at := places[0]
+			p.Report(at.At, "“"+at.Words+"” shows the hazard “"+h.Title+"”, and no safety message speaks of it",
+				adviseMessage(h, &at), otherPlaces(p.Sheet.Source, places[1:]))
+		}
+		broughtAlong(p)
+	},
+}
+
+// adviseMessage says which message is missing and where it belongs.
+func adviseMessage(h *sheet.Hazard, at *check.ShownHazard) string {
+	where := "before the steps"
+	if at.Step != nil {
+		where = fmt.Sprintf("in step %d or before it", at.Step.Number)
+	} else if !at.Whole {
+		where = "above this line"
+	}
+	text := "put a message " + where + ": > **" + at.Least.String() + ": " + h.Title + ".**"
+	if h.Message != "" {
+		text += " " + strings.Join(strings.Fields(h.Message), " ")
+	}
+	return text + " If it cannot be met here, waive " + h.ID + " with a reason"
+}
+
+// otherPlaces points at up to three more places.
+func otherPlaces(src *finding.Source, places []check.ShownHazard) func(*finding.Finding) {
+	return func(f *finding.Finding) {
+		for i, p := range places {
+			if i == 3 {
+				break
+			}
+			check.WithNote(src, p.At.Start, "“"+p.Words+"” shows it too")(f)
+		}
+	}
+}
+
+// broughtAlong reports the hazards of included and merged sheets that are
+// answered neither there nor here.
+func broughtAlong(p *check.Pass) {
+	bring := func(target *sheet.Sheet, at sheet.Span) {
+		f := p.Shared.HazardsOf(target)
+		for _, h := range f.ShownHazards() {
+			if len(f.MessagesOn(h)) > 0 || f.AllIncluded(h) || len(p.Facts.MessagesOn(h)) > 0 || check.WaiverOf(p.Sheet, h) != nil {
+				continue
+			}
+			place := f.PlacesOf(h)[0]
+			message := target.Front.Number + " brings the hazard “" + h.Title + "” along, and has no safety message on it"
+			note := check.WithNote(target.Source, place.At.Start, "“"+place.Words+"” shows it")
+			if w := check.WaiverOf(target, h); w != nil {
+				message = target.Front.Number + " brings the hazard “" + h.Title + "” along, which is waived there and not here"
+				note = check.WithNote(target.Source, w.Span.Start, "waived there: "+w.Reason)
+			}
+			p.Report(at, message, "put a message on it into this sheet, or waive "+h.ID+" here too, with a reason", note)
+		}
+	}
+	for _, step := range p.Sheet.Steps {
+		if target, link := p.Facts.Included(step); target != nil {
+			bring(target, link.Span)
+		}
+	}
+	for _, link := range p.Sheet.Work {
+		if target := p.Book.Linked(p.Sheet, link); target != nil && target != p.Sheet {
+			bring(target, link.Span)
+		}
+	}
+}

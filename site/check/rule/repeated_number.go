@@ -1,0 +1,78 @@
+package rule
+
+import (
+	"math"
+	"strings"
+
+	"baybook/site/check"
+	"baybook/site/check/english"
+)
+
+var repeatedNumber = &check.Rule{
+	Name: "repeated-number",
+	Firm: true,
+	Doc: `A number that repeats a computed one agrees with it
+
+Where a sheet computes a fuse, a hole or a drop, another place that speaks of
+"the 10 A fuse" gives the same number, or one that the computations take in.
+Computed once and typed twice, the two drift apart with the next revision.`,
+	Check: func(p *check.Pass) {
+		computed := p.Facts.ComputedNumbers()
+		if len(computed) == 0 {
+			return
+		}
+		known := p.Facts.Inputs()
+		for _, t := range p.Facts.Passages {
+			if t.Kind == check.QuestionText || t.Kind == check.AnswerText || t.Kind == check.Explanation || t.Under("Sources") || !t.TellsWork() || saysExample(t.Source) {
+				continue
+			}
+			for _, q := range t.Quantities() {
+				if q.Bare || t.Computes(&q) {
+					continue
+				}
+				repeated(p, t, &q, computed, known)
+			}
+		}
+	},
+}
+
+func saysExample(text string) bool { return strings.Contains(text, "example") }
+
+// repeated reports a number whose noun is that of a computed one and whose
+// value is neither a computed one of that noun nor one that is known.
+func repeated(p *check.Pass, t *check.Passage, q *english.Quantity, computed []check.ComputedNumber, known check.NumberList) {
+	var first *check.ComputedNumber
+	for i := range computed {
+		c := &computed[i]
+		v, ok := english.Within(c.Quantity.Value, c.Quantity.Unit, q.Unit)
+		if !ok || !speaksOf(t.Source, q, c.Noun) {
+			continue
+		}
+		if q.Tolerates(v) || math.Abs(v-q.Value) <= 0.005*math.Abs(v) {
+			return
+		}
+		if first == nil {
+			first = c
+		}
+	}
+	if first == nil || known.Has(q) {
+		return
+	}
+	p.Report(t.Prose.Span(q.Start, q.End), "this sheet computes the "+first.Noun+" as "+first.Shown+", and here it is "+q.String(),
+		"write "+first.Shown+", or compute this one too", check.WithNote(p.Sheet.Source, first.Value.Span.Start, "computed here"))
+}
+
+// speaksOf reports whether a number is one of the noun: "25 A fuse", "fuse of
+// 25 A", "fuse is 25 A", "fuse: 25 A".
+func speaksOf(text string, q *english.Quantity, noun string) bool {
+	after := strings.Fields(text[q.End:])
+	if len(after) > 0 && strings.Trim(after[0], ".,;:)") == noun && strings.HasPrefix(text[q.End:], " ") {
+		return true
+	}
+	before := strings.Fields(strings.ToLower(text[:q.Start]))
+	n := len(before)
+	if n >= 2 && (before[n-1] == "of" || before[n-1] == "is") && before[n-2] == noun {
+		return true
+	}
+	return n >= 1 && before[n-1] == noun+":"
+}

@@ -1,0 +1,43 @@
+// Package rule holds the rules by which a book is checked: values in two lists,
+// one file a rule, each with an example in testdata that a test runs and the
+// site shows.
+package rule
+
+import (
+	"slices"
+
+	"baybook/site/check"
+)
+
+// Checks are all rules that look at a book once it is read, in the order in
+// which a reader should meet them.
+var Checks = []*check.Rule{
+	// What can hurt.
+	hazardUnguarded, hazardLate, weakWord, noticeForInjury, injuryWordForProperty, injuryAndPropertyMixed,
+	messageContent, mustSay, mustNotSay, titleUnknown, hazardUnknown, stepsInMessage, messageOrder, overWarning, toolsNamed,
+	// Numbers.
+	computedNumber, stopVerdict, readingWords, repeatedNumber, numbersDisagree, conversion, unbackedNumber,
+	// Wiring drawings, the most dangerous first.
+	circuitShort, circuitUnfused, circuitFuseOverWire, circuitWireBurns, circuitWireOverloaded, circuitFuseUnderLoad, circuitFuseMade,
+	circuitDrop, circuitNoReturn, circuitReversed, circuitTwoSources, circuitLiveBehind, circuitTap, circuitTapTurned,
+	circuitCoilBare, circuitCoilTurned, circuitContactOver, circuitSharedGround, circuitGroundStack, circuitColourTwice,
+	circuitSpeakerLoad, circuitSpeakerGround, circuitNoSolution, circuitStandby, circuitWrong,
+	// Structure.
+	sectionMissing, sectionOrder, jobWork, dateFuture, approvalOld, revisionDate, waiver,
+	// Links, figures and what cannot be seen.
+	hiddenCharacter, link, linkForm, anchor, externalLink, sheetNumber, stepNumber, figure, figureSafe, fileKind, unusedFigure, orphanSheet,
+	// Wording.
+	imperativeFirst, oneAction, conditionFirst, longSentence, noShould, vagueWord, andOr, bareNumber, termPreferred,
+	// The shop's data.
+	registerRows, glossaryTerms,
+}
+
+// Loader are the rules that the loader keeps while it reads the files. They
+// stand here for their explanations.
+var Loader = []*check.Rule{
+	fileRule, fileSize, utf8Rule, nestingRule, frontMatter, rawHTML, headingRule, stepsRule, signalWord,
+	calcLink, readingLink, questionRule, workRule, circuitRead, hazardRegister, glossaryFile, shopFile,
+}
+
+// All lists every rule, the loader's own first.
+func All() []*check.Rule { return slices.Concat(Loader, Checks) }
