@@ -2,6 +2,7 @@ package circuit
 
 import (
 	"math"
+	"strings"
 
 	"baybook/calculators/calc"
 	"baybook/calculators/electrical"
@@ -10,24 +11,24 @@ import (
 // columns are the insulation ratings that the table of currents has.
 var columns = [...]float64{60, 75, 80, 90, 105, 125}
 
-// Limit is the current in A that a wire may carry for good, as fuse-size has
+// Ampacity is the current in A that a wire may carry for good, as fuse-size has
 // it: copper-clad aluminium counts as the copper that conducts as well, an
 // insulation between two columns of the table as the lower one, and a wire
 // outside the table in proportion to its area below and as the thickest one
 // above.
-func (n *Network) Limit(e *Element) float64 {
+func (n *Network) Ampacity(w *Wire) float64 {
 	column := columns[0]
 	for _, c := range columns {
-		if c <= e.Insulation {
+		if c <= w.Insulation {
 			column = c
 		}
 	}
-	return wireLimit(copperArea(e), column, n.Limits.Ambient, e.Bundled)
+	return wireLimit(w.CopperArea(), column, n.Limits.Ambient, w.Bundled)
 }
 
-// copperArea is the area in m2 of copper that conducts as well as the wire.
-func copperArea(e *Element) float64 {
-	return e.Area * electrical.MaterialNamed("copper").Resistivity / electrical.MaterialNamed(e.Conductor).Resistivity
+// CopperArea is the area in m2 of copper that conducts as well as the wire.
+func (w *Wire) CopperArea() float64 {
+	return w.Area * electrical.MaterialNamed("copper").Resistivity / electrical.MaterialNamed(w.Conductor).Resistivity
 }
 
 func wireLimit(area, column, ambient float64, bundled int) float64 {
@@ -40,17 +41,17 @@ func wireLimit(area, column, ambient float64, bundled int) float64 {
 	return amps
 }
 
-// sizeFor is the smallest size that carries so many amperes where a wire
+// SizeFor is the smallest size that carries so many amperes where a wire
 // runs, "" where none does.
-func (n *Network) sizeFor(e *Element, amps float64) string {
+func (n *Network) SizeFor(w *Wire, amps float64) string {
 	sizes := electrical.GaugeSizes()
-	if _, msg := calc.ParseWire(e.Size); msg == "" && len(e.Size) > 3 && e.Size[len(e.Size)-3:] == "mm2" {
+	if _, msg := calc.ParseWire(w.Size); msg == "" && strings.HasSuffix(w.Size, "mm2") {
 		sizes = electrical.MetricSizes()
 	}
 	for _, s := range sizes {
-		thicker := *e
+		thicker := *w
 		thicker.Area = s.Area * 1e-6
-		if !calc.Under(n.Limit(&thicker), amps) {
+		if !calc.Under(n.Ampacity(&thicker), amps) {
 			return s.Name
 		}
 	}
@@ -61,20 +62,20 @@ func (n *Network) sizeFor(e *Element, amps float64) string {
 // insulation's rating up to what it bears for a few seconds: 160 °C where it
 // is of PVC, 250 °C where it is cross-linked (IEC 60364-4-43, IEC 60364-5-54
 // annex A: K = 226 and 234.5 °C for copper, 148 and 228 °C for aluminium).
-func heatFactor(e *Element) float64 {
+func (w *Wire) heatFactor() float64 {
 	k, beta := 226.0, 234.5
-	if e.Conductor != "copper" {
+	if w.Conductor != "copper" {
 		k, beta = 148, 228
 	}
 	end := 160.0
-	if e.Insulation > 105 {
-		end = math.Max(250, e.Insulation+25)
+	if w.Insulation > 105 {
+		end = math.Max(250, w.Insulation+25)
 	}
-	return 1e6 * k * math.Sqrt(math.Log((beta+end)/(beta+e.Insulation)))
+	return 1e6 * k * math.Sqrt(math.Log((beta+end)/(beta+w.Insulation)))
 }
 
-// withstands is the energy I²t in A²s that a wire bears in a short time.
-func withstands(e *Element) float64 {
-	ks := heatFactor(e) * e.Area
+// Withstands is the energy I²t in A²s that a wire bears in a short time.
+func (w *Wire) Withstands() float64 {
+	ks := w.heatFactor() * w.Area
 	return ks * ks
 }

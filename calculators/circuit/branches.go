@@ -2,134 +2,129 @@ package circuit
 
 import (
 	"math"
-	"strconv"
 
 	"baybook/calculators/electrical"
 )
 
-// attachments counts the terminals on every node.
-func (n *Network) attachments() []int {
-	count := make([]int, n.Nodes)
-	for i := range n.Elements {
-		for _, p := range n.Elements[i].Pins {
-			count[p.Node]++
-		}
-	}
-	return count
-}
+// leastOhms is the resistance that any metal has: less is not found in a
+// vehicle, and a ring of nothing has no one answer.
+const leastOhms = 1e-6
 
-// way adds a branch from one terminal of a part to another.
-func (b *builder) way(i int, part, from, to string) *Branch {
-	e := &b.n.Elements[i]
-	return b.between(i, part, e.node(from), e.node(to))
+// branch adds a branch of a part from one of its terminals to another.
+func (b *builder) branch(i int, role Role, from, to string) *Branch {
+	base := b.n.Parts[i].Basics()
+	return b.between(i, role, base.Node(from), base.Node(to))
 }
 
 // between adds a branch of a part from one node to another.
-func (b *builder) between(i int, part string, from, to int) *Branch {
-	b.n.Branches = append(b.n.Branches, Branch{Element: i, Part: part, From: from, To: to})
+func (b *builder) between(i int, role Role, from, to int) *Branch {
+	b.n.Branches = append(b.n.Branches, Branch{Part: i, Kind: b.n.Parts[i].Basics().Kind, Role: role, From: from, To: to})
 	return &b.n.Branches[len(b.n.Branches)-1]
 }
 
 // branches turns every part into the ways that current may take through it.
 // Terminals on which nothing hangs get none.
 func (b *builder) branches() {
-	n := b.n
-	used := n.attachments()
-	for i := range n.Elements {
+	used := b.n.Attachments()
+	for i := range b.n.Parts {
 		b.branchesOf(i, used)
 	}
-	for i := range n.Branches {
-		if br := &n.Branches[i]; br.Law == Resists || br.Law == Drives || br.Law == Lights {
+	for i := range b.n.Branches {
+		if br := &b.n.Branches[i]; br.Law == Resistance || br.Law == VoltageSource || br.Law == LEDString {
 			br.Ohms = math.Max(br.Ohms, leastOhms)
 		}
 	}
 }
 
 func (b *builder) branchesOf(i int, used []int) {
-	n := b.n
-	e := &n.Elements[i]
-	source := &n.Elements[n.first(Source)]
-	switch e.Kind {
-	case Source:
-		br := b.way(i, "", "-", "+")
-		br.Law, br.Volts, br.Ohms = Drives, e.Volts, e.Internal
-		br = b.way(i, "feeds", "+", "-")
-		br.Law, br.Amps = Takes, e.Feeds
-	case Fuse:
-		b.way(i, "", "in", "out").Ohms = fuseOhms(e)
-		if e.Feeds > 0 {
-			br := b.between(i, "feeds", e.node("out"), source.node("-"))
-			br.Law, br.Amps = Takes, e.Feeds
+	switch p := b.n.Parts[i].(type) {
+	case *Source:
+		br := b.branch(i, Through, "-", "+")
+		br.Law, br.Volts, br.Ohms = VoltageSource, p.Volts, p.Internal
+		br = b.branch(i, Feeding, "+", "-")
+		br.Law, br.Amps = CurrentLoad, p.Feeds
+	case *Fuse:
+		b.branch(i, Through, "in", "out").Ohms = p.resistance()
+		if p.Feeds > 0 {
+			br := b.between(i, Feeding, p.Node("out"), b.n.Supply().Node("-"))
+			br.Law, br.Amps = CurrentLoad, p.Feeds
 		}
-	case Switch:
-		b.way(i, "", "in", "out").Ohms = e.Ohms
-	case Wire:
-		b.way(i, "", "from", "to").Ohms = electrical.ConductorResistance(electrical.MaterialNamed(e.Conductor), n.Limits.Temperature, e.Length, e.Area)
-	case Ground:
-		b.way(i, "", "lug", "point").Ohms = e.Ohms
-	case Body:
-		b.way(i, "", "from", "to").Ohms = e.Ohms
-	case Speaker:
-		b.way(i, "", "+", "-").Ohms = e.Ohms
-	case Load:
-		b.load(b.way(i, "", "+", "-"), e)
-	case LEDs:
-		br := b.way(i, "", "+", "-")
-		br.Law, br.Ohms, br.Volts, br.Strings = Lights, e.Ohms, float64(e.Count)*e.Forward, float64(e.Strings)
-	case Connector:
-		for w := 1; w <= e.Count; w++ {
-			way := strconv.Itoa(w)
-			if used[e.node(way+".in")] > 1 || used[e.node(way+".out")] > 1 {
-				b.way(i, "way "+way, way+".in", way+".out").Ohms = e.Ohms
-			}
-		}
-	case Relay:
-		b.relay(i, used)
-	case Amplifier:
-		b.amplifier(i, used, source.Volts)
+	case *Switch:
+		b.branch(i, Through, "in", "out").Ohms = p.Ohms
+	case *Wire:
+		b.branch(i, Through, "from", "to").Ohms = electrical.ConductorResistance(electrical.MaterialNamed(p.Conductor), b.n.Limits.Temperature, p.Length, p.Area)
+	case *Ground:
+		b.branch(i, Through, "lug", "point").Ohms = p.Ohms
+	case *Body:
+		b.branch(i, Through, "from", "to").Ohms = p.Ohms
+	case *Speaker:
+		b.branch(i, Through, "+", "-").Ohms = p.Ohms
+	case *Load:
+		b.branch(i, Through, "+", "-").demand(&p.Demand, p.Ohms)
+	case *LEDs:
+		br := b.branch(i, Through, "+", "-")
+		br.Law, br.Ohms, br.Volts, br.Strings = LEDString, p.Ohms, float64(p.Count)*p.Forward, float64(p.Strings)
+	case *Connector:
+		b.ways(i, p, used)
+	case *Relay:
+		b.relay(i, p, used)
+	case *Amplifier:
+		b.amplifier(i, p, used)
 	}
 }
 
-// load makes a branch the way through a load, by what the writer gave.
-func (b *builder) load(br *Branch, e *Element) {
+// demand makes a branch the way through a load, by what the writer gave.
+func (br *Branch) demand(d *Demand, ohms float64) {
 	switch {
-	case e.Current > 0:
-		br.Law, br.Amps = Takes, e.Current
-	case e.Power > 0:
-		br.Law, br.Watts = Converts, e.Power
+	case d.Current > 0:
+		br.Law, br.Amps = CurrentLoad, d.Current
+	case d.Power > 0:
+		br.Law, br.Watts = PowerLoad, d.Power
 	default:
-		br.Ohms = e.Ohms
+		br.Ohms = ohms
+	}
+}
+
+// ways adds the ways of a connector to which something is joined.
+func (b *builder) ways(i int, c *Connector, used []int) {
+	for w := 1; w <= c.Ways; w++ {
+		in, out := c.Node(wayPin(w, ".in")), c.Node(wayPin(w, ".out"))
+		if used[in] > 1 || used[out] > 1 {
+			br := b.between(i, Way, in, out)
+			br.Number, br.Ohms = w, c.Ohms
+		}
 	}
 }
 
 // relay adds the coil, with a resistor across it where it has one, and the
 // contacts to which something is joined.
-func (b *builder) relay(i int, used []int) {
-	e := &b.n.Elements[i]
-	b.way(i, "coil", "86", "85").Ohms = e.Coil
-	if e.Suppression == "resistor" {
-		b.way(i, "damping", "86", "85").Ohms = e.Damping
+func (b *builder) relay(i int, r *Relay, used []int) {
+	b.branch(i, Coil, "86", "85").Ohms = r.Coil
+	if r.Suppression == "resistor" {
+		b.branch(i, CoilDamping, "86", "85").Ohms = r.Damping
 	}
-	for _, c := range [...]struct{ part, pin string }{{"make", "87"}, {"break", "87a"}} {
-		if used[e.node(c.pin)] > 1 {
-			b.way(i, c.part, "30", c.pin).Ohms = e.Ohms
+	for _, c := range [...]struct {
+		role Role
+		pin  string
+	}{{MakeContact, "87"}, {BreakContact, "87a"}} {
+		if used[r.Node(c.pin)] > 1 {
+			b.branch(i, c.role, "30", c.pin).Ohms = r.Ohms
 		}
 	}
 }
 
 // amplifier adds its supply, its switch-on lead and its outputs. An output is
 // the voltage that gives its power into its rated load.
-func (b *builder) amplifier(i int, used []int, supply float64) {
-	e := &b.n.Elements[i]
-	b.load(b.way(i, "supply", "+", "-"), e)
-	if used[e.node("rem")] > 1 && e.Remote > 0 {
-		b.way(i, "rem", "rem", "-").Ohms = supply / e.Remote
+func (b *builder) amplifier(i int, a *Amplifier, used []int) {
+	b.branch(i, SupplyInput, "+", "-").demand(&a.Demand, a.Ohms)
+	if used[a.Node("rem")] > 1 && a.Remote > 0 {
+		b.branch(i, RemoteInput, "rem", "-").Ohms = b.n.Supply().Volts / a.Remote
 	}
-	for c := 1; c <= e.Count; c++ {
-		way := strconv.Itoa(c)
-		if used[e.node(way+"+")] > 1 || used[e.node(way+"-")] > 1 {
-			br := b.way(i, "output "+way, way+"-", way+"+")
-			br.Law, br.Volts = Drives, math.Sqrt(e.Output*e.Ohms)
+	for c := 1; c <= a.Channels; c++ {
+		plus, minus := a.Node(wayPin(c, "+")), a.Node(wayPin(c, "-"))
+		if used[plus] > 1 || used[minus] > 1 {
+			br := b.between(i, Output, minus, plus)
+			br.Number, br.Law, br.Volts = c, VoltageSource, math.Sqrt(a.Output*a.Ohms)
 		}
 	}
 }

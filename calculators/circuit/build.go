@@ -13,9 +13,9 @@ const mostEntries = 400
 
 // A builder turns a draft into a network.
 type builder struct {
-	draft  *Draft
-	n      *Network
-	faults []Fault
+	draft    *Draft
+	n        *Network
+	problems []Problem
 	// pins are the terminals of all parts in a row; first is where a part's
 	// begin; joined is the forest that unites those on one node.
 	first  []int
@@ -29,41 +29,40 @@ type point struct {
 	pin  int
 }
 
-// Build turns the draft into a network. Where it cannot, the faults say why,
+// Build turns the draft into a network. Where it cannot, the problems say why,
 // each with its place; the network is then nil.
-func (d *Draft) Build() (*Network, []Fault) {
+func (d *Draft) Build() (*Network, []Problem) {
 	b := &builder{draft: d, n: &Network{Title: d.Title, Wrong: d.Wrong, draft: d}}
 	if len(d.Entries) > mostEntries {
-		b.fault(Fault{Message: "the circuit has " + strconv.Itoa(len(d.Entries)) + " parts; a drawing holds at most " + strconv.Itoa(mostEntries),
+		b.refuse(Problem{Message: "the circuit has " + strconv.Itoa(len(d.Entries)) + " parts; a drawing holds at most " + strconv.Itoa(mostEntries),
 			Do: "divide it into several drawings"})
-		return nil, b.faults
+		return nil, b.problems
 	}
 	b.limits()
 	for i := range d.Entries {
-		b.element(i)
+		b.part(i)
 	}
 	b.pins()
-	for i := range b.n.Elements {
+	for i := range b.n.Parts {
 		b.ends(i)
 	}
 	b.wholeBody()
-	if b.n.first(Source) < 0 {
-		b.fault(Fault{Message: "the circuit has no source", Do: "add sources: with a battery and its volts"})
+	if b.n.First(SourceKind) < 0 {
+		b.refuse(Problem{Message: "the circuit has no source", Do: "add sources: with a battery and its volts"})
 	}
 	b.states()
-	b.wrong()
-	if len(b.faults) > 0 {
-		return nil, b.faults
+	if len(b.problems) > 0 {
+		return nil, b.problems
 	}
 	b.number()
 	b.branches()
 	return b.n, nil
 }
 
-func (b *builder) fault(f Fault) { b.faults = append(b.faults, f) }
+func (b *builder) refuse(f Problem) { b.problems = append(b.problems, f) }
 
 // unknownKey refuses a key, with the nearest one known.
-func (b *builder) unknownKey(f Fault, where string, names []string) {
+func (b *builder) unknownKey(f Problem, where string, names []string) {
 	f.OnKey = true
 	f.Message = "“" + f.Key + "” is not a key of " + where
 	f.Do = "use one of " + strings.Join(names, ", ")
@@ -73,39 +72,31 @@ func (b *builder) unknownKey(f Fault, where string, names []string) {
 	if near := calc.Nearest(f.Key, names); near != "" {
 		f.Do = "did you mean " + near + "?"
 	}
-	b.fault(f)
+	b.refuse(f)
 }
 
-// first is the first element of a kind, -1 where there is none.
-func (n *Network) first(k Kind) int {
-	for i := range n.Elements {
-		if n.Elements[i].Kind == k {
-			return i
-		}
-	}
-	return -1
-}
-
-// element reads the keys of one entry. A part that is at fault is kept, so
-// that what refers to it is not faulted too.
-func (b *builder) element(i int) {
+// part reads the keys of one entry. A part with a problem is kept, so that
+// what refers to it is not refused too.
+func (b *builder) part(i int) {
 	entry := &b.draft.Entries[i]
 	c := class(entry.Kind)
-	e := Element{Kind: entry.Kind, Name: entry.Name, Entry: i}
+	part := c.new()
+	base := part.Basics()
+	base.Kind, base.Name, base.Entry = entry.Kind, entry.Name, i
 	if msg := badName(entry.Name); msg != "" {
-		b.fault(Fault{Part: InEntry, Index: i, OnKey: true, Message: msg, Do: "use letters, digits, spaces and hyphens, such as F1 or aisle lamp"})
-	} else if b.n.named(entry.Name) >= 0 {
-		b.fault(Fault{Part: InEntry, Index: i, OnKey: true, Message: "two parts are named " + entry.Name, Do: "give one of them another name"})
+		b.refuse(Problem{In: InEntry, Index: i, OnKey: true, Message: msg, Do: "use letters, digits, spaces and hyphens, such as F1 or aisle lamp"})
+	} else if b.n.Index(entry.Name) >= 0 {
+		b.refuse(Problem{In: InEntry, Index: i, OnKey: true, Message: "two parts are named " + entry.Name, Do: "give one of them another name"})
 	}
 	c.each(func(p *Property) bool {
 		if p.Default != "" {
 			v, _ := p.read(p.Default)
-			p.put(&e, v)
+			p.put(part, v)
 		}
 		return true
 	})
 	for k, given := range entry.Keys {
-		at := Fault{Part: InEntry, Index: i, Key: given.Name}
+		at := Problem{In: InEntry, Index: i, Key: given.Name}
 		p := c.key(given.Name)
 		if p == nil {
 			b.unknownKey(at, "a "+c.Word, c.keyNames())
@@ -113,36 +104,37 @@ func (b *builder) element(i int) {
 		}
 		if get(entry.Keys[:k], given.Name) != "" {
 			at.OnKey, at.Message, at.Do = true, "the key "+given.Name+" is given twice", "keep one of the two"
-			b.fault(at)
+			b.refuse(at)
 			continue
 		}
 		v, msg := p.read(given.Value)
 		if msg != "" {
 			at.Message, at.Do = given.Name+": "+msg, "give "+p.advice()
-			b.fault(at)
+			b.refuse(at)
 			continue
 		}
-		p.put(&e, v)
+		p.put(part, v)
 	}
-	b.complete(i, c, &e)
-	b.n.Elements = append(b.n.Elements, e)
+	b.complete(i, c, part)
+	b.n.Parts = append(b.n.Parts, part)
 }
 
 // complete refuses a part that lacks what it needs or says too much.
-func (b *builder) complete(i int, c *Class, e *Element) {
+func (b *builder) complete(i int, c *Class, part Part) {
+	name := part.Basics().Name
 	keys := b.draft.Entries[i].Keys
 	c.each(func(p *Property) bool {
 		if p.Required && !hasKey(keys, p.Name) {
-			b.fault(Fault{Part: InEntry, Index: i, Message: e.Name + " has no " + p.Name, Do: "add " + p.Name + ": " + p.advice()})
+			b.refuse(Problem{In: InEntry, Index: i, Message: name + " has no " + p.Name, Do: "add " + p.Name + ": " + p.advice()})
 		}
 		return true
 	})
-	if e.Kind != Load && e.Kind != Amplifier {
-		return
-	}
 	ways := []string{"current", "power"}
-	if e.Kind == Load {
+	load, isLoad := part.(*Load)
+	if isLoad {
 		ways = append(ways, "ohms")
+	} else if _, ok := part.(*Amplifier); !ok {
+		return
 	}
 	given := 0
 	for _, w := range ways {
@@ -153,9 +145,9 @@ func (b *builder) complete(i int, c *Class, e *Element) {
 	list := strings.Join(ways, ", ")
 	switch {
 	case given != 1:
-		b.fault(Fault{Part: InEntry, Index: i, Message: e.Name + " has " + strconv.Itoa(given) + " of " + list, Do: "say what it draws in exactly one of them"})
-	case e.Type == "resistor" && !hasKey(keys, "ohms"):
-		b.fault(Fault{Part: InEntry, Index: i, Message: e.Name + " is a resistor without ohms", Do: "give its ohms"})
+		b.refuse(Problem{In: InEntry, Index: i, Message: name + " has " + strconv.Itoa(given) + " of " + list, Do: "say what it draws in exactly one of them"})
+	case isLoad && load.Type == "resistor" && !hasKey(keys, "ohms"):
+		b.refuse(Problem{In: InEntry, Index: i, Message: name + " is a resistor without ohms", Do: "give its ohms"})
 	}
 }
 
@@ -193,18 +185,4 @@ func holdsAny(text, signs string) bool {
 		}
 	}
 	return false
-}
-
-// wrong refuses the name of a judgement that there is not.
-func (b *builder) wrong() {
-	for i, name := range b.draft.Wrong {
-		if ruleNamed(name) != nil {
-			continue
-		}
-		f := Fault{Part: InWrong, Index: i, Message: "“" + name + "” is not a judgement of circuits", Do: "use one of " + strings.Join(RuleNames(), ", ")}
-		if near := calc.Nearest(name, RuleNames()); near != "" {
-			f.Do = "did you mean " + near + "?"
-		}
-		b.fault(f)
-	}
 }

@@ -2,29 +2,31 @@ package circuit
 
 import "baybook/calculators/calc"
 
-// A Kind is what sort of part an element is.
+// A Kind is a sort of part.
 type Kind uint8
 
 const (
-	Source Kind = iota
-	Fuse
-	Switch
-	Relay
-	Connector
-	Load
-	LEDs
-	Amplifier
-	Speaker
-	Splice
-	Ground
-	Wire
-	Body
-	Link
+	SourceKind Kind = iota
+	FuseKind
+	SwitchKind
+	RelayKind
+	ConnectorKind
+	LoadKind
+	LEDsKind
+	AmplifierKind
+	SpeakerKind
+	SpliceKind
+	GroundKind
+	WireKind
+	BodyKind
+	LinkKind
 )
 
 // A Class is one sort of part: the section it is written in, its terminals
 // and its keys.
 type Class struct {
+	// New makes an empty part.
+	new  func() Part
 	Kind Kind
 	// Word names one such part, Section the section that lists them.
 	Word, Section string
@@ -51,30 +53,30 @@ type Property struct {
 	// Live is true where the drawing may be asked again with another value.
 	Live bool
 	// Where the value goes: one of these, or number and text both.
-	num   func(e *Element) *float64
-	whole func(e *Element) *int
-	text  func(e *Element) *string
-	yes   func(e *Element) *bool
+	num   func(p Part) *float64
+	whole func(p Part) *int
+	text  func(p Part) *string
+	yes   func(p Part) *bool
 }
 
 // put gives a part the value of the key.
-func (p *Property) put(e *Element, v calc.Value) {
+func (p *Property) put(to Part, v calc.Value) {
 	if p.num != nil {
 		unit := p.Unit
 		if p.Kind == calc.Wire {
 			unit = "mm2"
 		}
 		u, _ := calc.LookupUnit(unit)
-		*p.num(e) = v.Num*u.Base + u.Zero
+		*p.num(to) = v.Num*u.Base + u.Zero
 	}
 	if p.whole != nil {
-		*p.whole(e) = int(v.Num)
+		*p.whole(to) = int(v.Num)
 	}
 	if p.text != nil {
-		*p.text(e) = v.Text
+		*p.text(to) = v.Text
 	}
 	if p.yes != nil {
-		*p.yes(e) = v.Text == "yes"
+		*p.yes(to) = v.Text == "yes"
 	}
 }
 
@@ -88,7 +90,7 @@ const (
 	Terminal               // the end of another part
 	PartName               // the name of another part
 	PointName              // a point of the body
-	Colour                 // letters of IEC 60757
+	Color                  // letters of IEC 60757
 	Insulation             // degrees Celsius, or a class letter of ISO 6722-1
 )
 
@@ -96,33 +98,33 @@ const (
 func Classes() []Class { return classes }
 
 var classes = []Class{
-	{Source, "source", "sources", "A battery or another supply, with its inner resistance and what it feeds already.",
+	{func() Part { return new(Source) }, SourceKind, "source", "sources", "A battery or another supply, with its inner resistance and what it feeds already.",
 		[]string{"+", "-"}, "-", "+", [][]Property{sourceKeys, endKeys, vehicleKeys}},
-	{Fuse, "fuse", "fuses", "A fuse, or a fuse tap that shares the slot of another.",
+	{func() Part { return new(Fuse) }, FuseKind, "fuse", "fuses", "A fuse, or a fuse tap that shares the slot of another.",
 		[]string{"in", "out"}, "in", "out", [][]Property{fuseKeys, endKeys, vehicleKeys}},
-	{Switch, "switch", "switches", "A contact that the states open and close.",
+	{func() Part { return new(Switch) }, SwitchKind, "switch", "switches", "A contact that the states open and close.",
 		[]string{"in", "out"}, "in", "out", [][]Property{switchKeys, endKeys, vehicleKeys}},
-	{Relay, "relay", "relays", "A relay with the terminals of DIN 72552.",
+	{func() Part { return new(Relay) }, RelayKind, "relay", "relays", "A relay with the terminals of DIN 72552.",
 		[]string{"86", "85", "30", "87", "87a"}, "", "", [][]Property{relayKeys, vehicleKeys}},
-	{Connector, "connector", "connectors", "A plug and its socket, each way with its contact resistance.",
+	{func() Part { return new(Connector) }, ConnectorKind, "connector", "connectors", "A plug and its socket, each way with its contact resistance.",
 		nil, "", "", [][]Property{connectorKeys, vehicleKeys}},
-	{Load, "load", "loads", "Whatever uses current: lamp, motor, device, resistor.",
+	{func() Part { return new(Load) }, LoadKind, "load", "loads", "Whatever uses current: lamp, motor, device, resistor.",
 		[]string{"+", "-"}, "+", "-", [][]Property{loadKeys, endKeys, vehicleKeys}},
-	{LEDs, "leds", "leds", "LEDs in series with a resistor, one string or several side by side.",
+	{func() Part { return new(LEDs) }, LEDsKind, "leds", "leds", "LEDs in series with a resistor, one string or several side by side.",
 		[]string{"+", "-"}, "+", "-", [][]Property{ledKeys, endKeys, vehicleKeys}},
-	{Amplifier, "amplifier", "amplifiers", "A power amplifier: its supply, its switch-on lead and its outputs.",
+	{func() Part { return new(Amplifier) }, AmplifierKind, "amplifier", "amplifiers", "A power amplifier: its supply, its switch-on lead and its outputs.",
 		nil, "+", "-", [][]Property{amplifierKeys, endKeys, vehicleKeys}},
-	{Speaker, "speaker", "speakers", "A loudspeaker on an amplifier's output.",
+	{func() Part { return new(Speaker) }, SpeakerKind, "speaker", "speakers", "A loudspeaker on an amplifier's output.",
 		[]string{"+", "-"}, "+", "-", [][]Property{speakerKeys, endKeys, vehicleKeys}},
-	{Splice, "splice", "splices", "A joint of wires.",
+	{func() Part { return new(Splice) }, SpliceKind, "splice", "splices", "A joint of wires.",
 		[]string{"joint"}, "joint", "joint", [][]Property{vehicleKeys}},
-	{Ground, "ground", "grounds", "A ring terminal on a named point of the body.",
+	{func() Part { return new(Ground) }, GroundKind, "ground", "grounds", "A ring terminal on a named point of the body.",
 		[]string{"lug", "point"}, "lug", "lug", [][]Property{groundKeys, vehicleKeys}},
-	{Wire, "wire", "wires", "A wire from one end to another.",
+	{func() Part { return new(Wire) }, WireKind, "wire", "wires", "A wire from one end to another.",
 		[]string{"from", "to"}, "", "", [][]Property{wireKeys, vehicleKeys}},
-	{Body, "body", "body", "The metal between two points of the body.",
+	{func() Part { return new(Body) }, BodyKind, "body", "body", "The metal between two points of the body.",
 		[]string{"from", "to"}, "", "", [][]Property{bodyKeys}},
-	{Link, "link", "links", "A camera, video, data or signal cable: drawn, not solved.",
+	{func() Part { return new(Link) }, LinkKind, "link", "links", "A camera, video, data or signal cable: drawn, not solved.",
 		nil, "", "", [][]Property{linkKeys}},
 }
 

@@ -32,25 +32,25 @@ type StateEntry struct {
 // A Key is a key and its value, as text. A list is written with commas.
 type Key struct{ Name, Value string }
 
-// A Part is a place in a draft.
-type Part uint8
+// A Place is a part of a draft that a problem speaks of.
+type Place uint8
 
 const (
-	WholeDraft Part = iota
+	WholeDraft Place = iota
 	InEntry
 	InState
 	InLimits
 	InWrong
 )
 
-// A Fault is something that keeps a draft from being a circuit.
-type Fault struct {
-	// Part and Index say where: which entry or state, or which of Wrong.
-	Part  Part
+// A Problem is something that keeps a draft from being a circuit.
+type Problem struct {
+	// In and Index say where: which entry or state, or which of Wrong.
+	In    Place
 	Index int
-	// Key is the key at fault, "" for the part as a whole.
+	// Key is the key that is wrong, "" for the part as a whole.
 	Key string
-	// OnKey is true where the key's name is at fault, not its value.
+	// OnKey is true where the key's name is wrong, not its value.
 	OnKey bool
 	// Message says what is wrong, Do what to do about it.
 	Message, Do string
@@ -66,7 +66,7 @@ func get(keys []Key, name string) string {
 	return ""
 }
 
-// with returns keys with one of them set to another value.
+// setKey returns keys with one of them set to another value.
 func setKey(keys []Key, name, value string) []Key {
 	out := append([]Key(nil), keys...)
 	for i := range out {

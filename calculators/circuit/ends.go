@@ -5,38 +5,42 @@ import (
 	"strings"
 
 	"baybook/calculators/calc"
+	"baybook/calculators/circuit/intset"
 )
 
 // pins gives every part its terminals.
 func (b *builder) pins() {
-	for i := range b.n.Elements {
-		e := &b.n.Elements[i]
-		b.first = with(b.first, len(b.joined))
-		for _, name := range pinNames(e) {
-			e.Pins = append(e.Pins, Pin{Name: name})
-			b.joined = with(b.joined, len(b.joined))
+	for i := range b.n.Parts {
+		base := b.n.Parts[i].Basics()
+		b.first = intset.Append(b.first, len(b.joined))
+		for _, name := range pinNames(b.n.Parts[i]) {
+			base.Pins = append(base.Pins, Pin{Name: name})
+			b.joined = intset.Append(b.joined, len(b.joined))
 		}
 	}
 }
 
 // pinNames lists the terminals of a part.
-func pinNames(e *Element) []string {
+func pinNames(p Part) []string {
 	var names []string
-	switch e.Kind {
-	case Connector:
-		for i := 1; i <= e.Count; i++ {
-			names = append(names, strconv.Itoa(i)+".in", strconv.Itoa(i)+".out")
+	switch p := p.(type) {
+	case *Connector:
+		for i := 1; i <= p.Ways; i++ {
+			names = append(names, wayPin(i, ".in"), wayPin(i, ".out"))
 		}
-	case Amplifier:
+	case *Amplifier:
 		names = append(names, "+", "-", "rem")
-		for i := 1; i <= e.Count; i++ {
-			names = append(names, strconv.Itoa(i)+"+", strconv.Itoa(i)+"-")
+		for i := 1; i <= p.Channels; i++ {
+			names = append(names, wayPin(i, "+"), wayPin(i, "-"))
 		}
 	default:
-		names = class(e.Kind).Pins
+		names = class(p.Basics().Kind).Pins
 	}
 	return names
 }
+
+// wayPin names a terminal of a way or of an output: "2.in", "1+".
+func wayPin(number int, side string) string { return strconv.Itoa(number) + side }
 
 // root is the pin that stands for all those on the same node.
 func (b *builder) root(pin int) int {
@@ -55,18 +59,18 @@ func (b *builder) join(p, q int) {
 
 // ends joins what a part says that it is attached to.
 func (b *builder) ends(i int) {
-	e := &b.n.Elements[i]
-	if e.Entry < 0 {
+	base := b.n.Parts[i].Basics()
+	if base.Entry < 0 {
 		return
 	}
-	entry := &b.draft.Entries[e.Entry]
-	c := class(e.Kind)
+	entry := &b.draft.Entries[base.Entry]
+	c := class(base.Kind)
 	for _, k := range entry.Keys {
 		p := c.key(k.Name)
 		if p == nil {
 			continue
 		}
-		at := Fault{Part: InEntry, Index: e.Entry, Key: k.Name}
+		at := Problem{In: InEntry, Index: base.Entry, Key: k.Name}
 		switch {
 		case p.Form == Terminal:
 			b.attach(i, k, at)
@@ -74,23 +78,23 @@ func (b *builder) ends(i int) {
 			b.partName(k, at)
 		}
 	}
-	switch e.Kind {
-	case Ground:
-		b.join(b.first[i]+1, b.point(e.Point))
-	case Body:
-		b.join(b.first[i], b.point(e.From))
-		b.join(b.first[i]+1, b.point(e.To))
-	case Fuse:
-		b.tap(i, entry)
+	switch p := b.n.Parts[i].(type) {
+	case *Ground:
+		b.join(b.first[i]+1, b.point(p.Point))
+	case *Body:
+		b.join(b.first[i], b.point(p.From))
+		b.join(b.first[i]+1, b.point(p.To))
+	case *Fuse:
+		b.tap(i, p, entry)
 	}
 }
 
 // attach joins one end of a part with the terminal that it names.
-func (b *builder) attach(i int, k Key, at Fault) {
-	e := &b.n.Elements[i]
-	c := class(e.Kind)
+func (b *builder) attach(i int, k Key, at Problem) {
+	base := b.n.Parts[i].Basics()
+	c := class(base.Kind)
 	own, outward := 0, k.Name == "from"
-	if e.Kind == Wire {
+	if base.Kind == WireKind {
 		if k.Name == "to" {
 			own = 1
 		}
@@ -99,20 +103,20 @@ func (b *builder) attach(i int, k Key, at Fault) {
 		if k.Name == "to" {
 			name = c.Out
 		}
-		own = e.pinIndex(name)
+		own = base.pinIndex(name)
 	}
 	pin, msg, do := b.resolve(k.Value, outward)
 	if msg != "" {
 		at.Message, at.Do = k.Name+": "+msg, do
-		b.fault(at)
+		b.refuse(at)
 		return
 	}
 	b.join(b.first[i]+own, pin)
 }
 
-func (e *Element) pinIndex(name string) int {
-	for i := range e.Pins {
-		if e.Pins[i].Name == name {
+func (b *Base) pinIndex(name string) int {
+	for i := range b.Pins {
+		if b.Pins[i].Name == name {
 			return i
 		}
 	}
@@ -121,13 +125,13 @@ func (e *Element) pinIndex(name string) int {
 
 // partName refuses a key that names a part that there is not, or a tap of
 // what is no fuse.
-func (b *builder) partName(k Key, at Fault) {
+func (b *builder) partName(k Key, at Problem) {
 	at.Message = k.Name + ": there is no part named “" + k.Value + "”"
-	i := b.n.named(k.Value)
+	i := b.n.Index(k.Value)
 	ok := i >= 0
 	if ok && k.Name == "taps" {
-		ok = b.n.Elements[i].Kind == Fuse
-		at.Message = k.Name + ": " + k.Value + " is a " + b.n.Elements[i].Word() + ", not a fuse"
+		ok = b.n.Parts[i].Basics().Kind == FuseKind
+		at.Message = k.Name + ": " + k.Value + " is a " + b.n.Parts[i].Basics().Word() + ", not a fuse"
 	}
 	if ok {
 		return
@@ -136,22 +140,22 @@ func (b *builder) partName(k Key, at Fault) {
 	if near := calc.Nearest(k.Value, b.names()); near != "" {
 		at.Do = "did you mean " + near + "?"
 	}
-	b.fault(at)
+	b.refuse(at)
 }
 
 func (b *builder) names() []string {
 	var names []string
-	for i := range b.n.Elements {
-		names = append(names, b.n.Elements[i].Name)
+	for i := range b.n.Parts {
+		names = append(names, b.n.Name(i))
 	}
 	return names
 }
 
 // tap puts the inlet of a fuse tap onto the feed side of its slot where the
 // writer does not say which side it is on.
-func (b *builder) tap(i int, entry *Entry) {
-	slot := b.n.named(b.n.Elements[i].Taps)
-	if slot >= 0 && slot != i && b.n.Elements[slot].Kind == Fuse && !hasKey(entry.Keys, "from") {
+func (b *builder) tap(i int, tap *Fuse, entry *Entry) {
+	slot := b.n.Index(tap.Taps)
+	if slot >= 0 && slot != i && b.n.Parts[slot].Basics().Kind == FuseKind && !hasKey(entry.Keys, "from") {
 		b.join(b.first[i], b.first[slot])
 	}
 }
@@ -160,18 +164,18 @@ func (b *builder) tap(i int, entry *Entry) {
 // leaves the part there, as it does at the end that a wire starts from.
 func (b *builder) resolve(end string, outward bool) (pin int, msg, do string) {
 	end = strings.TrimSpace(end)
-	if i := b.n.named(end); i >= 0 {
+	if i := b.n.Index(end); i >= 0 {
 		return b.bare(i, outward)
 	}
 	name, pinName := end, ""
 	if n := len(end) - 1; n > 0 && (end[n] == '+' || end[n] == '-') {
 		name, pinName = strings.TrimSpace(end[:n]), end[n:]
 	}
-	if i := b.n.named(name); i >= 0 {
+	if i := b.n.Index(name); i >= 0 {
 		return b.named(i, pinName, outward)
 	}
 	if before, after, ok := strings.Cut(end, "."); ok {
-		if i := b.n.named(strings.TrimSpace(before)); i >= 0 {
+		if i := b.n.Index(strings.TrimSpace(before)); i >= 0 {
 			return b.named(i, strings.TrimSpace(after), outward)
 		}
 		name = strings.TrimSpace(before)
@@ -185,32 +189,32 @@ func (b *builder) resolve(end string, outward bool) (pin int, msg, do string) {
 
 // bare finds the terminal that the name of a part alone means.
 func (b *builder) bare(i int, outward bool) (int, string, string) {
-	e := &b.n.Elements[i]
-	if e.Kind == Connector && e.Count == 1 {
+	base := b.n.Parts[i].Basics()
+	if connector, ok := b.n.Parts[i].(*Connector); ok && connector.Ways == 1 {
 		return b.named(i, "1", outward)
 	}
-	c := class(e.Kind)
+	c := class(base.Kind)
 	name := c.In
 	if outward {
 		name = c.Out
 	}
 	if name == "" {
-		return 0, e.Name + " is a " + e.Word() + ", whose terminal must be named", sayEnds(e)
+		return 0, base.Name + " is a " + base.Word() + ", whose terminal must be named", sayEnds(b.n.Parts[i])
 	}
-	return b.first[i] + e.pinIndex(name), "", ""
+	return b.first[i] + base.pinIndex(name), "", ""
 }
 
 // named finds a terminal by its name.
 func (b *builder) named(i int, name string, outward bool) (int, string, string) {
-	e := &b.n.Elements[i]
-	if e.Kind == Connector && !strings.Contains(name, ".") {
+	base := b.n.Parts[i].Basics()
+	if base.Kind == ConnectorKind && !strings.Contains(name, ".") {
 		side := ".in"
 		if outward {
 			side = ".out"
 		}
 		name += side
 	}
-	if e.Kind == Fuse || e.Kind == Switch {
+	if base.Kind == FuseKind || base.Kind == SwitchKind {
 		switch name {
 		case "+":
 			name = "in"
@@ -218,28 +222,29 @@ func (b *builder) named(i int, name string, outward bool) (int, string, string) 
 			name = "out"
 		}
 	}
-	if e.Kind != Ground && e.Kind != Wire && e.Kind != Body && e.Pin(name) != nil {
-		return b.first[i] + e.pinIndex(name), "", ""
+	if base.Kind != GroundKind && base.Kind != WireKind && base.Kind != BodyKind && base.Pin(name) != nil {
+		return b.first[i] + base.pinIndex(name), "", ""
 	}
-	return 0, "the " + e.Word() + " " + e.Name + " has no terminal “" + strings.TrimSuffix(strings.TrimSuffix(name, ".in"), ".out") + "”", sayEnds(e)
+	return 0, "the " + base.Word() + " " + base.Name + " has no terminal “" + strings.TrimSuffix(strings.TrimSuffix(name, ".in"), ".out") + "”", sayEnds(b.n.Parts[i])
 }
 
 // sayEnds lists the ends of a part.
-func sayEnds(e *Element) string {
-	switch e.Kind {
-	case Wire, Link, Body:
-		return "a " + e.Word() + " cannot be joined along its way; put a splice there"
-	case Ground, Splice:
-		return "write " + e.Name + " alone"
-	case Connector:
-		return "write " + e.Name + ".1 to " + e.Name + "." + strconv.Itoa(e.Count)
+func sayEnds(p Part) string {
+	base := p.Basics()
+	switch p := p.(type) {
+	case *Wire, *Link, *Body:
+		return "a " + base.Word() + " cannot be joined along its way; put a splice there"
+	case *Ground, *Splice:
+		return "write " + base.Name + " alone"
+	case *Connector:
+		return "write " + base.Name + ".1 to " + base.Name + "." + strconv.Itoa(p.Ways)
 	}
 	var ends []string
-	for _, p := range e.Pins {
-		if p.Name == "+" || p.Name == "-" {
-			ends = append(ends, e.Name+p.Name)
+	for _, pin := range base.Pins {
+		if pin.Name == "+" || pin.Name == "-" {
+			ends = append(ends, base.Name+pin.Name)
 		} else {
-			ends = append(ends, e.Name+"."+p.Name)
+			ends = append(ends, base.Name+"."+pin.Name)
 		}
 	}
 	return "write one of " + strings.Join(ends, ", ")
@@ -253,7 +258,7 @@ func (b *builder) point(name string) int {
 		}
 	}
 	pin := len(b.joined)
-	b.joined = with(b.joined, pin)
+	b.joined = intset.Append(b.joined, pin)
 	b.points = append(b.points, point{name, pin})
 	return pin
 }
@@ -279,12 +284,12 @@ func (b *builder) wholeBody() {
 	}
 	for pass := true; pass; {
 		pass = false
-		for i := range b.n.Elements {
-			e := &b.n.Elements[i]
-			if e.Kind != Body {
+		for i := range b.n.Parts {
+			body, ok := b.n.Parts[i].(*Body)
+			if !ok {
 				continue
 			}
-			p, q := index(e.From), index(e.To)
+			p, q := index(body.From), index(body.To)
 			if low := min(reach[p], reach[q]); reach[p] != reach[q] {
 				reach[p], reach[q], pass = low, low, true
 			}
@@ -294,11 +299,11 @@ func (b *builder) wholeBody() {
 		if reach[i] != i || i == 0 {
 			continue
 		}
-		e := Element{Kind: Body, Name: "body to " + p.name, Entry: -1, Vehicle: true, From: b.points[0].name, To: p.name, Ohms: impliedBody,
-			Pins: []Pin{{Name: "from"}, {Name: "to"}}}
-		b.first = with(b.first, len(b.joined))
+		body := &Body{Base: Base{Kind: BodyKind, Name: "body to " + p.name, Entry: -1, Vehicle: true, Pins: []Pin{{Name: "from"}, {Name: "to"}}},
+			From: b.points[0].name, To: p.name, Ohms: impliedBody}
+		b.first = intset.Append(b.first, len(b.joined))
 		b.joined = append(b.joined, len(b.joined), len(b.joined)+1)
-		b.n.Elements = append(b.n.Elements, e)
+		b.n.Parts = append(b.n.Parts, body)
 		at := b.first[len(b.first)-1]
 		b.join(at, b.points[0].pin)
 		b.join(at+1, p.pin)
@@ -311,14 +316,15 @@ func (b *builder) number() {
 	for i := range nodes {
 		nodes[i] = -1
 	}
-	for i := range b.n.Elements {
-		for p := range b.n.Elements[i].Pins {
+	for i := range b.n.Parts {
+		pins := b.n.Parts[i].Basics().Pins
+		for p := range pins {
 			r := b.root(b.first[i] + p)
 			if nodes[r] < 0 {
 				nodes[r] = b.n.Nodes
 				b.n.Nodes++
 			}
-			b.n.Elements[i].Pins[p].Node = nodes[r]
+			pins[p].Node = nodes[r]
 		}
 	}
 }

@@ -43,41 +43,47 @@ var (
 )
 
 // family finds the family of a fuse.
-func family(e *Element) *fuseFamily {
+func (f *Fuse) family() *fuseFamily {
 	for i := range fuseFamilies {
-		if fuseFamilies[i].name == e.Type {
+		if fuseFamilies[i].name == f.Type {
 			return &fuseFamilies[i]
 		}
 	}
 	return &fuseFamilies[0]
 }
 
-// made reports whether the family is made in a rating.
-func (f *fuseFamily) made(rating float64) bool {
-	for _, r := range f.ratings {
-		if r == rating {
+// IsMade reports whether the fuse's type is made in its rating.
+func (f *Fuse) IsMade() bool {
+	for _, r := range f.family().ratings {
+		if r == f.Rating {
 			return true
 		}
 	}
 	return false
 }
 
-// fuseOhms is the resistance of a fuse: what the writer gives, else a typical
+// Ratings are those in which the fuse's type is made, in A.
+func (f *Fuse) Ratings() []float64 { return f.family().ratings }
+
+// Breaks is the largest current in A that the fuse's type breaks.
+func (f *Fuse) Breaks() float64 { return f.family().breaks }
+
+// resistance is the resistance of a fuse: what the writer gives, else a typical
 // one. Outside the ratings of the sheets it is in inverse proportion to the
 // rating, for the drop at the rating hardly changes.
-func fuseOhms(e *Element) float64 {
-	if e.Ohms > 0 {
-		return e.Ohms
+func (f *Fuse) resistance() float64 {
+	if f.Ohms > 0 {
+		return f.Ohms
 	}
-	cold := family(e).cold
+	cold := f.family().cold
 	first, last := cold[0], cold[len(cold)-1]
 	switch {
-	case e.Rating <= first.x:
-		return first.y * first.x / e.Rating
-	case e.Rating >= last.x:
-		return last.y * last.x / e.Rating
+	case f.Rating <= first.x:
+		return first.y * first.x / f.Rating
+	case f.Rating >= last.x:
+		return last.y * last.x / f.Rating
 	}
-	return along(cold, e.Rating)
+	return along(cold, f.Rating)
 }
 
 // along reads a curve between its points, straight on paper with logarithmic
@@ -108,23 +114,31 @@ func openingTime(curve []curvePoint, rating, amps float64) float64 {
 
 // SlowestOpening is the longest time in s after which a fuse has opened at so
 // many amperes; infinite where it need not open.
-func SlowestOpening(e *Element, amps float64) float64 {
-	return openingTime(family(e).slowest, e.Rating, amps)
+func (f *Fuse) SlowestOpening(amps float64) float64 {
+	return openingTime(f.family().slowest, f.Rating, amps)
 }
 
 // FastestOpening is the shortest time in s after which a fuse may open at so
 // many amperes; infinite where it may not.
-func FastestOpening(e *Element, amps float64) float64 {
-	return openingTime(family(e).fastest, e.Rating, amps)
+func (f *Fuse) FastestOpening(amps float64) float64 {
+	return openingTime(f.family().fastest, f.Rating, amps)
 }
 
-// fuseColour is the body colour of a blade fuse, "" for others.
-func fuseColour(e *Element) string {
-	if e.Type == "bolt-down" {
+// Color is the body color of a blade fuse (ISO 8820-3), "" for others.
+func (f *Fuse) Color() string {
+	if f.Type == "bolt-down" {
 		return ""
 	}
-	if e.Rating == 1 {
+	if f.Rating == 1 {
 		return "black"
 	}
-	return electrical.FuseColour(e.Rating)
+	return electrical.FuseColour(f.Rating)
+}
+
+// TypeName is the fuse's type in words: "type C", "bolt".
+func (f *Fuse) TypeName() string {
+	if f.Type == "bolt-down" {
+		return "bolt"
+	}
+	return "type " + f.Type
 }

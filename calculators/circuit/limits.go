@@ -47,12 +47,12 @@ func (b *builder) limits() {
 	for _, given := range b.draft.Limits {
 		k := limitNamed(given.Name)
 		if k == nil {
-			b.unknownKey(Fault{Part: InLimits, Key: given.Name}, "limits", limitNames())
+			b.unknownKey(Problem{In: InLimits, Key: given.Name}, "limits", limitNames())
 			continue
 		}
 		v, msg := k.Read(given.Value)
 		if msg != "" {
-			b.fault(Fault{Part: InLimits, Key: given.Name, Message: given.Name + ": " + msg, Do: "give " + asAdvice(k.Help)})
+			b.refuse(Problem{In: InLimits, Key: given.Name, Message: given.Name + ": " + msg, Do: "give " + asAdvice(k.Help)})
 			continue
 		}
 		*k.at(&b.n.Limits) = limitScale(k, v.Num)

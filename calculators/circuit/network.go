@@ -1,17 +1,21 @@
 package circuit
 
+import "baybook/calculators/circuit/intset"
+
 // A Network is a circuit that can be solved: every part with its values and
-// its terminals on nodes.
+// its terminals on nodes. Nothing changes it once it is built, so goroutines
+// may share it.
 type Network struct {
-	Title    string
-	Elements []Element
+	Title string
+	Parts []Part
 	// Nodes is how many nodes there are.
 	Nodes    int
 	Branches []Branch
 	States   []State
 	Limits   Limits
-	Wrong    []string
-	draft    *Draft
+	// Wrong names the rules that the drawing breaks on purpose.
+	Wrong []string
+	draft *Draft
 }
 
 // A State is one position of the switches and relays.
@@ -19,16 +23,26 @@ type State struct {
 	Name string
 	// Parked is true for the state in which the vehicle stands and sleeps.
 	Parked bool
-	// closed are the switches that are closed in it, forced the relays whose
-	// armature is held by the state's own word, off what is switched off.
-	closed, off marks
-	forced      []hold
+	// Closed are the switches that are closed in it, Off the loads that are
+	// switched off, Forced the relays whose armature the state holds.
+	Closed, Off intset.Set
+	Forced      []Forced
 }
 
-// A hold is a relay whose armature a state holds.
-type hold struct {
-	element int
-	pulled  bool
+// Forced is a relay whose armature a state holds.
+type Forced struct {
+	Relay     int // index of the part
+	Energized bool
+}
+
+// Forces reports whether the state holds the armature of a relay.
+func (s *State) Forces(relay int) bool {
+	for _, f := range s.Forced {
+		if f.Relay == relay {
+			return true
+		}
+	}
+	return false
 }
 
 // Limits are what a circuit is judged by.
@@ -48,77 +62,67 @@ type Limits struct {
 	SelfDischarge float64
 }
 
-// A Law is how a branch carries current.
-type Law uint8
-
-const (
-	Resists  Law = iota // current in proportion to voltage
-	Drives              // a voltage behind a resistance
-	Takes               // a constant current
-	Converts            // a constant power
-	Lights              // LEDs and their resistor
-)
-
-// A Branch is a way through one part, from one node to another. Most parts
-// have one; a relay has three.
-type Branch struct {
-	Element int
-	// Part names the way where the part has several: "coil", "make", "break",
-	// "way 2", "supply", "rem", "output 1", "feeds".
-	Part     string
-	From, To int
-	Law      Law
-	// Ohms of a resistance, a source or an LED string's resistor; Volts of a
-	// source or of the LEDs' forward voltage in sum; Amps and Watts of a load.
-	Ohms, Volts, Amps, Watts float64
-	// Strings of LEDs side by side.
-	Strings float64
-}
-
-// leastOhms is the resistance that any metal has: less is not found in a
-// vehicle, and a ring of nothing has no one answer.
-const leastOhms = 1e-6
-
-// Element finds a part by name, nil where there is none.
-func (n *Network) Element(name string) *Element {
-	if i := n.named(name); i >= 0 {
-		return &n.Elements[i]
+// Part finds a part by name, nil where there is none.
+func (n *Network) Part(name string) Part {
+	if i := n.Index(name); i >= 0 {
+		return n.Parts[i]
 	}
 	return nil
 }
 
-// named is the place of a part that is written under a name, the last where
+// Index is the place of a part that is written under a name, the last where
 // two are, -1 where there is none.
-func (n *Network) named(name string) int {
-	for i := len(n.Elements) - 1; i >= 0; i-- {
-		if e := &n.Elements[i]; e.Name == name && e.Entry >= 0 {
+func (n *Network) Index(name string) int {
+	for i := len(n.Parts) - 1; i >= 0; i-- {
+		if p := n.Parts[i].Basics(); p.Name == name && p.Entry >= 0 {
 			return i
 		}
 	}
 	return -1
 }
 
+// Name is the name of the part with an index.
+func (n *Network) Name(part int) string { return n.Parts[part].Basics().Name }
+
+// Names lists parts by their indices: "F1", "F1 and F2", "F1, F2 and F3".
+func (n *Network) Names(parts []int) string {
+	s := ""
+	for i, p := range parts {
+		switch {
+		case i == 0:
+		case i == len(parts)-1:
+			s += " and "
+		default:
+			s += ", "
+		}
+		s += n.Name(p)
+	}
+	return s
+}
+
 // Draft is what the network was built from.
 func (n *Network) Draft() *Draft { return n.draft }
 
-// of is the part that a branch leads through.
-func (n *Network) of(b *Branch) *Element { return &n.Elements[b.Element] }
-
-// sourceBranches lists the branches of the sources of the supply; outputs of
-// amplifiers are not among them.
-func (n *Network) sourceBranches() []int {
-	var list []int
-	for i := range n.Branches {
-		if b := &n.Branches[i]; b.Law == Drives && n.of(b).Kind == Source {
-			list = with(list, i)
+// First is the index of the first part of a kind, -1 where there is none.
+func (n *Network) First(k Kind) int {
+	for i := range n.Parts {
+		if n.Parts[i].Basics().Kind == k {
+			return i
 		}
 	}
-	return list
+	return -1
 }
 
-// passes reports a branch that leads current on to something else: all but
-// sources and loads, coils among them.
-func (n *Network) passes(b *Branch) bool {
-	return b.Law == Resists && b.Part != "coil" && b.Part != "damping" && b.Part != "rem" &&
-		n.of(b).Kind != Speaker && (n.of(b).Kind != Load || n.of(b).Type == "resistor")
+// Supply is the first source; every network has one.
+func (n *Network) Supply() *Source { return n.Parts[n.First(SourceKind)].(*Source) }
+
+// Attachments counts the terminals on every node.
+func (n *Network) Attachments() []int {
+	count := make([]int, n.Nodes)
+	for _, p := range n.Parts {
+		for _, pin := range p.Basics().Pins {
+			count[pin.Node]++
+		}
+	}
+	return count
 }

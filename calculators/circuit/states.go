@@ -12,10 +12,10 @@ var stateKeys = []struct {
 	kinds []Kind
 	what  string
 }{
-	{"closed", []Kind{Switch}, "switch"},
-	{"energised", []Kind{Relay}, "relay"},
-	{"released", []Kind{Relay}, "relay"},
-	{"off", []Kind{Load, Amplifier, LEDs}, "load"},
+	{"closed", []Kind{SwitchKind}, "switch"},
+	{"energised", []Kind{RelayKind}, "relay"},
+	{"released", []Kind{RelayKind}, "relay"},
+	{"off", []Kind{LoadKind, AmplifierKind, LEDsKind}, "load"},
 	{"parked", nil, ""},
 }
 
@@ -33,11 +33,11 @@ func (b *builder) states() {
 	for i, s := range b.draft.States {
 		state := State{Name: s.Name}
 		if msg := badName(s.Name); msg != "" {
-			b.fault(Fault{Part: InState, Index: i, OnKey: true, Message: strings.ReplaceAll(msg, "part", "state"), Do: "name it as a tech says it: key off, key on, reverse"})
+			b.refuse(Problem{In: InState, Index: i, OnKey: true, Message: strings.ReplaceAll(msg, "part", "state"), Do: "name it as a tech says it: key off, key on, reverse"})
 		}
 		for _, other := range b.n.States {
 			if other.Name == s.Name {
-				b.fault(Fault{Part: InState, Index: i, OnKey: true, Message: "two states are named " + s.Name, Do: "give one of them another name"})
+				b.refuse(Problem{In: InState, Index: i, OnKey: true, Message: "two states are named " + s.Name, Do: "give one of them another name"})
 			}
 		}
 		state.Parked = s.Name == "key off"
@@ -50,9 +50,9 @@ func (b *builder) states() {
 		return
 	}
 	on := State{Name: "on"}
-	for i := range b.n.Elements {
-		if b.n.Elements[i].Kind == Switch {
-			on.closed.add(i)
+	for i := range b.n.Parts {
+		if b.n.Parts[i].Basics().Kind == SwitchKind {
+			on.Closed.Add(i)
 		}
 	}
 	b.n.States = []State{on}
@@ -60,7 +60,7 @@ func (b *builder) states() {
 
 // stateKey reads one key of a state.
 func (b *builder) stateKey(i int, s *State, k Key) {
-	at := Fault{Part: InState, Index: i, Key: k.Name}
+	at := Problem{In: InState, Index: i, Key: k.Name}
 	for _, known := range stateKeys {
 		if known.name != k.Name {
 			continue
@@ -68,7 +68,7 @@ func (b *builder) stateKey(i int, s *State, k Key) {
 		if k.Name == "parked" {
 			if k.Value != "yes" && k.Value != "no" {
 				at.Message, at.Do = "parked: “"+k.Value+"” is not yes or no", "write parked: yes for the state in which the vehicle stands and sleeps"
-				b.fault(at)
+				b.refuse(at)
 			}
 			s.Parked = k.Value == "yes"
 			return
@@ -81,16 +81,16 @@ func (b *builder) stateKey(i int, s *State, k Key) {
 				if near := calc.Nearest(name, b.namesOf(known.kinds)); near != "" {
 					at.Do = "did you mean " + near + "?"
 				}
-				b.fault(at)
+				b.refuse(at)
 				continue
 			}
 			switch k.Name {
 			case "closed":
-				s.closed.add(e)
+				s.Closed.Add(e)
 			case "off":
-				s.off.add(e)
+				s.Off.Add(e)
 			default:
-				s.forced = append(s.forced, hold{e, k.Name == "energised"})
+				s.Forced = append(s.Forced, Forced{e, k.Name == "energised"})
 			}
 		}
 		return
@@ -99,12 +99,12 @@ func (b *builder) stateKey(i int, s *State, k Key) {
 }
 
 func (b *builder) stateNames(name string, kinds []Kind) (int, bool) {
-	i := b.n.named(name)
+	i := b.n.Index(name)
 	if i < 0 {
 		return 0, false
 	}
 	for _, k := range kinds {
-		if b.n.Elements[i].Kind == k {
+		if b.n.Parts[i].Basics().Kind == k {
 			return i, true
 		}
 	}
@@ -113,10 +113,10 @@ func (b *builder) stateNames(name string, kinds []Kind) (int, bool) {
 
 func (b *builder) namesOf(kinds []Kind) []string {
 	var names []string
-	for i := range b.n.Elements {
+	for i := range b.n.Parts {
 		for _, k := range kinds {
-			if b.n.Elements[i].Kind == k {
-				names = append(names, b.n.Elements[i].Name)
+			if b.n.Parts[i].Basics().Kind == k {
+				names = append(names, b.n.Name(i))
 			}
 		}
 	}

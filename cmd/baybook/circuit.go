@@ -8,6 +8,9 @@ import (
 	"strings"
 
 	"baybook/calculators/circuit"
+	"baybook/calculators/circuit/draw"
+	"baybook/calculators/circuit/report"
+	"baybook/calculators/circuit/solve"
 	"baybook/site"
 	"baybook/site/finding"
 	"baybook/site/sheet"
@@ -44,25 +47,25 @@ func solveCircuit(_ context.Context, c *call) int {
 	if read == nil {
 		return code
 	}
-	study := read.Study()
-	at, ok := stateNumber(study.Network, *state)
+	assessed := read.Assessment()
+	at, ok := stateNumber(assessed.Network, *state)
 	if !ok {
-		return c.fail(fmt.Errorf("the circuit has no state %q; it has %s", *state, stateNames(study.Network)))
+		return c.fail(fmt.Errorf("the circuit has no state %q; it has %s", *state, stateNames(assessed.Network)))
 	}
 	if *figure != "" {
-		svg := append(study.Drawing(circuit.View{State: *state}).AppendSVG(nil), '\n')
+		svg := append(draw.Drawing(assessed, draw.View{State: *state}).AppendSVG(nil), '\n')
 		if err := os.WriteFile(*figure, svg, 0o644); err != nil {
 			return c.fail(err)
 		}
 		return exitFine
 	}
 	if *netlist {
-		return c.write(circuit.AppendNetlist(nil, study.Network, at))
+		return c.write(solve.AppendNetlist(nil, assessed.Network, at))
 	}
 	if *asJSON {
-		return c.write(append(circuit.AppendJSON(nil, study), '\n'))
+		return c.write(append(report.AppendJSON(nil, assessed), '\n'))
 	}
-	return c.write(circuit.AppendText(nil, study))
+	return c.write(report.AppendText(nil, assessed))
 }
 
 // readCircuit reads one circuit of a file; nil where it has none or a broken

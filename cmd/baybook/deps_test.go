@@ -19,7 +19,15 @@ import (
 // a sheet must not be able to read or write a file. Talk it over first.
 var directions = []direction{
 	{of: "calculators/calc", own: nil, std: small},
-	{of: "calculators/circuit", own: []string{"calculators/calc", "calculators/electrical"}, std: small},
+	{of: "calculators/circuit/intset", own: nil, std: small},
+	{of: "calculators/circuit/format", own: []string{"calculators/calc"}, std: small},
+	{of: "calculators/circuit", own: []string{"calculators/circuit/intset", "calculators/calc", "calculators/electrical"}, std: small},
+	{of: "calculators/circuit/solve", own: []string{"calculators/circuit", "calculators/circuit/intset", "calculators/circuit/format", "calculators/calc", "calculators/electrical"}, std: small},
+	{of: "calculators/circuit/judge", own: []string{"calculators/circuit", "calculators/circuit/intset", "calculators/circuit/format", "calculators/circuit/solve", "calculators/calc", "calculators/electrical"}, std: small},
+	{of: "calculators/circuit/draw", own: []string{"calculators/circuit", "calculators/circuit/intset", "calculators/circuit/format", "calculators/circuit/solve", "calculators/circuit/judge", "calculators/calc"}, std: small},
+	{of: "calculators/circuit/list", own: []string{"calculators/circuit", "calculators/circuit/intset", "calculators/circuit/format", "calculators/calc"}, std: small},
+	{of: "calculators/circuit/report", own: []string{"calculators/circuit/...", "calculators/circuit", "calculators/calc"}, std: small},
+	{of: "calculators/circuit/circuittest", own: []string{"calculators/circuit"}, std: anything, other: true},
 	{of: "calculators/calctest", own: []string{"calculators/..."}, std: anything},
 	{of: "calculators", own: []string{"calculators/..."}, std: small},
 	{of: "calculators/*", own: []string{"calculators/calc", "calculators/electrical"}, std: small},

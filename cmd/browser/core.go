@@ -6,7 +6,7 @@ import (
 
 	"baybook/calculators"
 	"baybook/calculators/calc"
-	"baybook/calculators/circuit"
+	"baybook/calculators/circuit/report"
 	"baybook/site/find"
 	"baybook/site/study"
 )
@@ -207,7 +207,7 @@ func (c *core) schedule(p []string) response {
 
 // circuit solves and draws a circuit again, as a query changes it.
 func (c *core) circuit(p []string) response {
-	markup, problems := circuit.Ask(p[0], p[1])
+	markup, problems := report.Ask(p[0], p[1])
 	if len(problems) > 0 {
 		return response{faults: problems}
 	}

@@ -4,7 +4,9 @@ import (
 	"strconv"
 	"strings"
 
-	"baybook/calculators/circuit"
+	"baybook/calculators/circuit/draw"
+	"baybook/calculators/circuit/judge"
+	"baybook/calculators/circuit/report"
 	"baybook/site/sheet"
 
 	"github.com/yuin/goldmark/ast"
@@ -14,8 +16,8 @@ import (
 // build time, with a form that asks the core again when a state is chosen or
 // a load or length is changed.
 func wiring(c *sheet.Circuit, number int) string {
-	study := c.Study()
-	if study == nil {
+	assessed := c.Assessment()
+	if assessed == nil {
 		return ""
 	}
 	id := "circuit-" + strconv.Itoa(number)
@@ -25,8 +27,8 @@ func wiring(c *sheet.Circuit, number int) string {
 	}
 	var b strings.Builder
 	b.WriteString(`<section class="wiring" id="` + id + `" data-circuit="` + escape(c.Draft.Encode()) + `" aria-labelledby="` + id + `-h"><h3 id="` + id + `-h">` + escape(title) + `</h3><form class="inputs">`)
-	view := circuit.View{}
-	writeStates(&b, id, study, view)
+	view := draw.View{}
+	writeStates(&b, id, assessed, view)
 	b.WriteString(`<details class="more"><summary>Try other values</summary>`)
 	for _, a := range c.Draft.Adjustments() {
 		in := a.Input
@@ -37,22 +39,22 @@ func wiring(c *sheet.Circuit, number int) string {
 		}
 	}
 	b.WriteString(`</details></form><noscript><p class="plain">Without scripts the drawing shows one state; the tables under it show them all.</p></noscript><div class="answer">`)
-	b.Write(circuit.AppendMarkup(nil, study, view))
-	b.WriteString(`</div><p class="sum" role="status">` + escape(circuit.Summary(study, view)) + `</p></section>`)
+	b.Write(report.AppendMarkup(nil, assessed, view))
+	b.WriteString(`</div><p class="sum" role="status">` + escape(report.Summary(assessed, view)) + `</p></section>`)
 	return b.String()
 }
 
 // writeStates writes the choice of state, where there is one to make.
-func writeStates(b *strings.Builder, id string, study *circuit.Study, view circuit.View) {
+func writeStates(b *strings.Builder, id string, assessed *judge.Assessment, view draw.View) {
 	var names []string
-	for i := range study.Network.States {
-		names = append(names, study.Network.States[i].Name)
+	for i := range assessed.Network.States {
+		names = append(names, assessed.Network.States[i].Name)
 	}
 	if len(names) < 2 {
 		return
 	}
 	b.WriteString(`<div class="field"><label for="` + id + `-state">State</label>`)
-	writeSelect(b, ` id="`+id+`-state" name="state" aria-describedby="`+id+`-state-e"`, names, study.Shown(view))
+	writeSelect(b, ` id="`+id+`-state" name="state" aria-describedby="`+id+`-state-e"`, names, names[view.StateOf(assessed)])
 	b.WriteString(`<p class="error" id="` + id + `-state-e"></p></div>`)
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"baybook/calculators/calc"
 	"baybook/calculators/circuit"
+	"baybook/calculators/circuit/judge"
 	"baybook/site/finding"
 
 	"go.yaml.in/yaml/v3"
@@ -22,10 +23,10 @@ type Circuit struct {
 	// Network is nil where the draft is no circuit; the findings say why.
 	Network *circuit.Network
 
-	entries []circuitPlace
-	wrong   []Span
-	once    sync.Once
-	study   *circuit.Study
+	entries  []circuitPlace
+	wrong    []Span
+	once     sync.Once
+	assessed *judge.Assessment
 }
 
 // A circuitPlace is where a part and its keys stand.
@@ -34,19 +35,20 @@ type circuitPlace struct {
 	keys map[string][2]Span // of the key's name, of its value
 }
 
-// Study solves and judges the circuit, once; nil where there is no network.
-func (c *Circuit) Study() *circuit.Study {
+// Assessment solves and judges the circuit, once; nil where there is no
+// network. Goroutines may ask for it at the same time.
+func (c *Circuit) Assessment() *judge.Assessment {
 	c.once.Do(func() {
 		if c.Network != nil {
-			c.study = circuit.Analyse(c.Network)
+			c.assessed = judge.Assess(c.Network)
 		}
 	})
-	return c.study
+	return c.assessed
 }
 
-// Place is where the part that a judgement speaks of is named; the first line
+// Place is where the part that a judgment speaks of is named; the first line
 // of the drawing where it speaks of the whole.
-func (c *Circuit) Place(j *circuit.Judgement) Span {
+func (c *Circuit) Place(j *judge.Judgment) Span {
 	switch {
 	case j.Entry >= 0 && j.Entry < len(c.entries):
 		return c.entries[j.Entry].name
@@ -112,9 +114,9 @@ func readCircuit(text yamlReader) *Circuit {
 		return out
 	}
 	r.sections(root)
-	network, faults := out.Draft.Build()
-	for _, f := range faults {
-		r.place(f)
+	network, problems := judge.Build(out.Draft)
+	for _, p := range problems {
+		r.place(p)
 	}
 	if !found {
 		out.Network = network

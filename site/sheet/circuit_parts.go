@@ -93,30 +93,30 @@ func (r *circuitReader) names(n *yaml.Node) []*yaml.Node {
 // empty reports a value that is left out.
 func empty(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Tag == "!!null" }
 
-// place reports a fault of the draft where it stands.
-func (r *circuitReader) place(f circuit.Fault) {
+// place reports a problem of the draft where it stands.
+func (r *circuitReader) place(p circuit.Problem) {
 	at := r.lineSpan(1)
 	var place *circuitPlace
-	switch f.Part {
+	switch p.In {
 	case circuit.InEntry:
-		place = &r.out.entries[f.Index]
+		place = &r.out.entries[p.Index]
 	case circuit.InState:
-		place = &r.states[f.Index]
+		place = &r.states[p.Index]
 	case circuit.InLimits:
 		place = &r.limits
 	case circuit.InWrong:
-		at = r.out.wrong[f.Index]
+		at = r.out.wrong[p.Index]
 	}
 	if place != nil {
 		at = place.name
-		if spans, ok := place.keys[f.Key]; ok {
+		if spans, ok := place.keys[p.Key]; ok {
 			at = spans[1]
-			if f.OnKey || spans[1].Start == spans[1].End {
+			if p.OnKey || spans[1].Start == spans[1].End {
 				at = spans[0]
 			}
 		}
 	}
-	r.faultAt(at, f.Message, f.Do)
+	r.faultAt(at, p.Message, p.Do)
 }
 
 // circuitOf reads the circuit of a fenced block, of whose lines each starts at

@@ -1,6 +1,9 @@
 package sheet
 
 import (
+	"baybook/calculators/circuit"
+	"baybook/calculators/circuit/draw"
+
 	"fmt"
 	"os"
 	"path/filepath"
@@ -41,17 +44,17 @@ func TestCircuitIsRead(t *testing.T) {
 		t.Fatalf("not read: %v", list)
 	}
 	n := circuits[0].Network
-	if n.Title != "Reading light" || len(n.States) != 2 || n.Element("key") == nil || n.Element("W3").Length != 4 {
+	if n.Title != "Reading light" || len(n.States) != 2 || n.Part("key") == nil || n.Part("W3").(*circuit.Wire).Length != 4 {
 		t.Errorf("read wrongly: %+v", n)
 	}
-	if s := circuits[0].Study(); len(s.Judgements) > 0 {
-		t.Errorf("judged: %v", s.Judgements)
+	if s := circuits[0].Assessment(); len(s.Judgments) > 0 {
+		t.Errorf("judged: %v", s.Judgments)
 	}
 }
 
 // TestTestCircuitsAreRead reads the circuits that the solver is tested with.
 func TestTestCircuitsAreRead(t *testing.T) {
-	files, _ := filepath.Glob("../../calculators/circuit/testdata/*.yaml")
+	files, _ := filepath.Glob("../../calculators/circuit/circuittest/testdata/*.yaml")
 	if len(files) < 30 {
 		t.Fatalf("only %d test circuits", len(files))
 	}
@@ -127,7 +130,7 @@ func TestCircuitFaults(t *testing.T) {
 // a place and an advice, and that what is read can be solved and drawn.
 func FuzzCircuit(f *testing.F) {
 	f.Add(lighting)
-	files, _ := filepath.Glob("../../calculators/circuit/testdata/*.yaml")
+	files, _ := filepath.Glob("../../calculators/circuit/circuittest/testdata/*.yaml")
 	for _, name := range files {
 		text, err := os.ReadFile(name)
 		if err != nil {
@@ -149,10 +152,7 @@ func FuzzCircuit(f *testing.F) {
 			if len(list) > 0 {
 				t.Error("a network in spite of faults")
 			}
-			circuits[0].Study().Drawing(struct {
-				State string
-				Width float64
-			}{}).AppendSVG(nil)
+			draw.Drawing(circuits[0].Assessment(), draw.View{}).AppendSVG(nil)
 		}
 	})
 }

@@ -4,11 +4,11 @@ import (
 	"strings"
 	"testing"
 
-	"baybook/calculators/circuit"
+	"baybook/calculators/circuit/judge"
 )
 
 // TestEveryCircuitRuleIsPassedOn holds the rules here against those of
-// package circuit, both ways.
+// package judge, both ways.
 func TestEveryCircuitRuleIsPassedOn(t *testing.T) {
 	here := make(map[string]bool)
 	for _, r := range Checks {
@@ -16,7 +16,7 @@ func TestEveryCircuitRuleIsPassedOn(t *testing.T) {
 			here[name] = true
 		}
 	}
-	for _, name := range circuit.RuleNames() {
+	for _, name := range judge.RuleNames() {
 		if !here[name] {
 			t.Errorf("what is judged by %s reaches no rule", name)
 		}

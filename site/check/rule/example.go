@@ -20,9 +20,13 @@ var exampleFiles embed.FS
 // nothing below it takes the file out of the refused book.
 type Example string
 
-// ExampleOf reads the example of a rule from testdata; it is empty where a
-// rule has none.
+// ExampleOf reads the example of a rule from testdata, or takes it from the
+// room of circuits where the rule is one of theirs; it is empty where a rule
+// has none.
 func ExampleOf(r *check.Rule) Example {
+	if e := circuitExample(r.Name); e != "" {
+		return e
+	}
 	text, err := exampleFiles.ReadFile("testdata/" + r.Name + ".txtar")
 	if err != nil {
 		return ""

@@ -11,17 +11,13 @@ import (
 
 // Checks are all rules that look at a book once it is read, in the order in
 // which a reader should meet them.
-var Checks = []*check.Rule{
+var Checks = slices.Concat([]*check.Rule{
 	// What can hurt.
 	hazardUnguarded, hazardLate, weakWord, noticeForInjury, injuryWordForProperty, injuryAndPropertyMixed,
 	messageContent, mustSay, mustNotSay, titleUnknown, hazardUnknown, stepsInMessage, messageOrder, overWarning, toolsNamed,
 	// Numbers.
 	computedNumber, stopVerdict, readingWords, repeatedNumber, numbersDisagree, conversion, unbackedNumber,
-	// Wiring drawings, the most dangerous first.
-	circuitShort, circuitUnfused, circuitFuseOverWire, circuitWireBurns, circuitWireOverloaded, circuitFuseUnderLoad, circuitFuseMade,
-	circuitDrop, circuitNoReturn, circuitReversed, circuitTwoSources, circuitLiveBehind, circuitTap, circuitTapTurned,
-	circuitCoilBare, circuitCoilTurned, circuitContactOver, circuitSharedGround, circuitGroundStack, circuitColourTwice,
-	circuitSpeakerLoad, circuitSpeakerGround, circuitNoSolution, circuitStandby, circuitWrong,
+}, circuitRules(), []*check.Rule{
 	// Structure.
 	sectionMissing, sectionOrder, jobWork, dateFuture, approvalOld, revisionDate, waiver,
 	// Links, figures and what cannot be seen.
@@ -30,7 +26,7 @@ var Checks = []*check.Rule{
 	imperativeFirst, oneAction, conditionFirst, longSentence, noShould, vagueWord, andOr, bareNumber, termPreferred,
 	// The shop's data.
 	registerRows, glossaryTerms,
-}
+})
 
 // Loader are the rules that the loader keeps while it reads the files. They
 // stand here for their explanations.

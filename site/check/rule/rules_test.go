@@ -15,6 +15,9 @@ var ruleValue = regexp.MustCompile(`(?m)^var \w+ = &check.Rule\{`)
 func TestEveryRuleHasItsFile(t *testing.T) {
 	listed := make(map[string]bool)
 	for _, r := range Checks {
+		if strings.HasPrefix(r.Name, circuitPrefix) {
+			continue // its own room holds it: calculators/circuit/judge
+		}
 		file := strings.ReplaceAll(r.Name, "-", "_") + ".go"
 		listed[file] = true
 		content, err := os.ReadFile(file)

@@ -1,0 +1,67 @@
+package judge
+
+import (
+	"math"
+
+	"baybook/calculators/calc"
+	"baybook/calculators/circuit/format"
+	"baybook/calculators/circuit/solve"
+)
+
+var twoSources = Rule{Name: "two-sources", judge: judgeTwoSources}
+
+var twoSourcesManual = Manual{
+	Rule:  "two-sources",
+	Title: "No named state joins two sources",
+	Why: `The fuller battery feeds the other with all that the wire lets through, and a
+fuse that is out leaves its wire live from the other side.`,
+	Good: `sources:
+  starter: {volts: 12.6, internal: 15 mohm}
+  second: {volts: 12.2, internal: 20 mohm}
+fuses:
+  F1: {rating: 10 A, from: starter+}
+  F2: {rating: 15 A, from: second+}
+loads:
+  lamp: {current: 2 A, type: lamp}
+  heater: {current: 8 A, type: heater}
+wires:
+  W1: {from: F1, to: lamp, size: 12 AWG, length: 2 m, colour: YE}
+  W2: {from: F2, to: heater, size: 12 AWG, length: 2 m, colour: OG}
+  W3: {from: lamp, to: starter-, size: 12 AWG, length: 2 m, colour: BK}
+  W4: {from: heater, to: second-, size: 12 AWG, length: 2 m, colour: BK}
+  W5: {from: second-, to: starter-, size: 12 AWG, length: 2 m, colour: BK}
+`,
+	Mistake: []string{
+		`  W5: {from: second-, to: starter-, size: 12 AWG, length: 2 m, colour: BK}
+`,
+		`  W5: {from: second-, to: starter-, size: 12 AWG, length: 2 m, colour: BK}
+  W6: {from: F1.out, to: F2.out, size: 12 AWG, length: 2 m, colour: RD}
+`,
+	},
+}
+
+// judgeTwoSources finds states in which metal joins two sources.
+func judgeTwoSources(s *solve.Study, say func(Judgment)) {
+	n := s.Network
+	sources := n.SourceBranches()
+	for _, set := range s.Settings {
+		if set.State < 0 {
+			continue
+		}
+		metal := func(k int) bool { return !set.Open[k] && s.Graph.Metal(k) }
+		for i, a := range sources {
+			plus := s.Graph.Reach([]int{n.Branches[a].To}, metal)
+			minus := s.Graph.Reach([]int{n.Branches[a].From}, metal)
+			for _, b := range sources[i+1:] {
+				other := &n.Branches[b]
+				if !plus[other.To] || !minus[other.From] {
+					continue
+				}
+				passes := math.Abs(s.Solutions[set.State].Flows[b].Current)
+				say(Judgment{Verdict: calc.Stop, Part: other.Part, State: set.Name,
+					Message: n.NameOf(&n.Branches[a]) + " and " + n.NameOf(other) + " are joined in the state " + set.Name + "; " + format.Amps(passes) + " passes through " + n.NameOf(other),
+					Do:      "put a relay or another isolator between them that is open in this state"})
+			}
+		}
+	}
+}

@@ -1,0 +1,51 @@
+package report
+
+import (
+	"baybook/calculators/calc"
+	"baybook/calculators/circuit"
+	"baybook/calculators/circuit/draw"
+	"baybook/calculators/circuit/judge"
+)
+
+// Ask answers a page: encoded is a circuit as Draft.Encode wrote it, query its
+// changes, in which state= names the state to draw and width= how wide to
+// draw. It returns the markup of the circuit as it is then, or the problems.
+func Ask(encoded, query string) (markup []byte, problems []*calc.Problem) {
+	d, msg := circuit.Decode(encoded)
+	if msg != "" {
+		return nil, []*calc.Problem{calc.NewProblem("", msg)}
+	}
+	pairs, msg := calc.ParseQuery(query)
+	if msg != "" {
+		return nil, []*calc.Problem{calc.NewProblem("", msg)}
+	}
+	view := draw.View{}
+	var changes []calc.Pair
+	for _, p := range pairs {
+		switch p.Key {
+		case "state":
+			view.State = p.Value
+		case "width":
+			width := calc.Input{Min: 240, Max: 2000}
+			v, msg := width.Read(p.Value)
+			if msg != "" {
+				return nil, []*calc.Problem{calc.NewProblem("width", msg)}
+			}
+			view.Width = v.Num
+		default:
+			changes = append(changes, p)
+		}
+	}
+	d, problems = d.Change(changes)
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	n, refused := judge.Build(d)
+	for _, p := range refused {
+		problems = append(problems, calc.NewProblem(p.Key, p.Message+"; "+p.Do))
+	}
+	if n == nil {
+		return nil, problems
+	}
+	return AppendMarkup(nil, judge.Assess(n), view), nil
+}

@@ -1,0 +1,66 @@
+package solve
+
+import (
+	"strconv"
+	"strings"
+
+	"baybook/calculators/circuit"
+	"baybook/calculators/circuit/format"
+)
+
+// AppendNetlist writes the circuit in one state as a SPICE deck that finds the
+// same operating point: relays and amplifiers as this solver found them,
+// loads as sources whose current depends on their voltage.
+func AppendNetlist(b []byte, n *circuit.Network, state int) []byte {
+	s := newSolver(n)
+	s.settle(state)
+	b = append(b, "* "+oneLine(n.Title)+", state "+oneLine(n.States[state].Name)+"\n"...)
+	node := func(i int) string {
+		if s.pinned[i] {
+			return "0"
+		}
+		return "n" + strconv.Itoa(i)
+	}
+	for i := range s.live {
+		br := &s.live[i]
+		if s.open[i] || br.From == br.To {
+			continue
+		}
+		name := oneLine(n.NameOf(br) + " " + br.Label())
+		b = append(b, "* "+strings.TrimSpace(name)+"\n"...)
+		b = appendDevice(b, br, strconv.Itoa(i), node(br.From), node(br.To), s.floor)
+	}
+	b = append(b, ".options reltol=1e-9 abstol=1e-12 vntol=1e-10 gmin=1e-18\n.op\n.end\n"...)
+	return b
+}
+
+// appendDevice writes one branch.
+func appendDevice(b []byte, br *circuit.Branch, id, from, to string, floor float64) []byte {
+	v := "V(" + from + "," + to + ")"
+	switch br.Law {
+	case circuit.Resistance:
+		return append(b, "R"+id+" "+from+" "+to+" "+format.Exact(br.Ohms)+"\n"...)
+	case circuit.VoltageSource:
+		inner := "s" + id
+		b = append(b, "V"+id+" "+inner+" "+from+" "+format.Exact(br.Volts)+"\n"...)
+		return append(b, "R"+id+" "+inner+" "+to+" "+format.Exact(br.Ohms)+"\n"...)
+	case circuit.CurrentLoad:
+		return append(b, "B"+id+" "+from+" "+to+" I = "+v+" >= "+format.Exact(floor)+" ? "+format.Exact(br.Amps)+" : "+
+			format.Exact(br.Amps/floor)+"*"+v+"\n"...)
+	case circuit.PowerLoad:
+		return append(b, "B"+id+" "+from+" "+to+" I = "+v+" >= "+format.Exact(floor)+" ? "+format.Exact(br.Watts)+"/"+v+" : "+
+			format.Exact(br.Watts/(floor*floor))+"*"+v+"\n"...)
+	}
+	return append(b, "B"+id+" "+from+" "+to+" I = "+v+" > "+format.Exact(br.Volts)+" ? "+
+		format.Exact(leak+br.Strings/br.Ohms)+"*"+v+" - "+format.Exact(br.Strings/br.Ohms*br.Volts)+" : "+format.Exact(leak)+"*"+v+"\n"...)
+}
+
+// oneLine keeps a comment of the deck on its line.
+func oneLine(s string) string {
+	return strings.Map(func(c rune) rune {
+		if c < ' ' {
+			return ' '
+		}
+		return c
+	}, s)
+}

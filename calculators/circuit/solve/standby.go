@@ -1,0 +1,67 @@
+package solve
+
+import (
+	"baybook/calculators/calc"
+	"baybook/calculators/circuit/format"
+	"baybook/calculators/electrical"
+)
+
+// A Standby says what is drawn parked, and for how long the battery bears it.
+type Standby struct {
+	// State is the parked state, -1 where none is named.
+	State int
+	// Added is what the drawing draws in A, Standing what the vehicle draws
+	// by itself.
+	Added, Standing float64
+	// Days until the charge is at its floor; 0 where no capacity is given or
+	// nothing draws.
+	Days    float64
+	Verdict calc.Verdict
+	Reasons []string
+}
+
+// standby asks the calculator of that name with what the parked state draws.
+func (s *Study) standby() Standby {
+	out := Standby{State: -1}
+	n := s.Network
+	for i := range n.States {
+		if n.States[i].Parked {
+			out.State = i
+		}
+	}
+	if out.State < 0 {
+		return out
+	}
+	source := n.Supply()
+	first := n.SourceBranches()[0]
+	drawn := s.Solutions[out.State].Flows[first].Current
+	feeds := s.Solutions[out.State].Flows[first+1]
+	out.Standing = feeds.Current
+	out.Added = drawn - feeds.Current
+	if out.Added < 1e-6 { // what is computed of nothing
+		out.Added = 0
+	}
+	if source.Capacity == 0 {
+		return out
+	}
+	show := format.Exact
+	_, result, problems := electrical.Standby.Answer([]calc.Pair{
+		{Key: "battery", Value: show(source.Capacity / 3600)},
+		{Key: "charge", Value: show(100 * source.Charge)},
+		{Key: "floor", Value: show(100 * source.Floor)},
+		{Key: "standing", Value: show(1e3 * out.Standing)},
+		{Key: "added", Value: show(1e3 * out.Added)},
+		{Key: "self_discharge", Value: show(n.Limits.SelfDischarge)},
+		{Key: "parked", Value: show(n.Limits.Parked)},
+	})
+	for _, p := range problems {
+		out.Verdict, out.Reasons = calc.Stop, append(out.Reasons, p.Error())
+	}
+	if result != nil {
+		out.Verdict, out.Reasons = result.Verdict, result.Reasons
+		if days := result.Get("lasts"); days.Present {
+			out.Days = days.Num
+		}
+	}
+	return out
+}
