@@ -29,11 +29,26 @@ type BookFacts struct {
 }
 
 func newBookFacts(rules []*Rule, book *sheet.Book) *BookFacts {
-	stems := &english.Stems{}
+	words := wordsOf(book.Words)
+	stems := english.NewStems(words.Stems)
 	return &BookFacts{
 		Book: book, Rules: rules, Stems: stems, looks: make(map[*sheet.Sheet]*hazardsOnce),
-		Register: readRegister(book.Register, stems), Glossary: readGlossary(book.Glossary, stems), Lexicon: english.NewLexicon(stems),
+		Register: readRegister(book.Register, stems), Glossary: readGlossary(book.Glossary, stems), Lexicon: english.NewLexicon(words, stems),
 	}
+}
+
+// wordsOf hands the book's words over to package english.
+func wordsOf(from *sheet.Words) *english.Words {
+	w := &english.Words{Sources: from.Sources, Verbs: from.Verbs, Harms: from.Harms, Vague: from.Vague, Stems: make(map[string]string)}
+	for _, p := range from.Protection {
+		w.Protections = append(w.Protections, english.ProtectionWords(p))
+	}
+	for _, s := range from.Stems {
+		for _, form := range s.Forms {
+			w.Stems[form] = s.Stem
+		}
+	}
+	return w
 }
 
 // forget drops what was worked out for single sheets.

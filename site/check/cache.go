@@ -70,7 +70,7 @@ func (c *Cache) Run(book *sheet.Book, history History) finding.List {
 	if c.book == nil || history.Sheets != nil || c.today != today || !sameGround(c.book, book) {
 		before, drawn = nil, nil
 	}
-	if c.shared == nil || c.book.Register != book.Register || c.book.Glossary != book.Glossary {
+	if c.shared == nil || c.book.Register != book.Register || c.book.Glossary != book.Glossary || c.book.Words != book.Words {
 		c.shared = newBookFacts(c.rules, book)
 	}
 	c.shared.Book = book
@@ -123,7 +123,7 @@ func (c *Cache) runDrawings(book *sheet.Book, before map[*finding.Source]finding
 // sheet may rest on: data files, names of files, and the path and number of
 // every sheet.
 func sameGround(a, b *sheet.Book) bool {
-	if a.Register != b.Register || a.Glossary != b.Glossary || a.Shop != b.Shop {
+	if a.Register != b.Register || a.Glossary != b.Glossary || a.Shop != b.Shop || a.Words != b.Words {
 		return false
 	}
 	sameFiles := maps.EqualFunc(a.Files, b.Files, func(fs.FileInfo, fs.FileInfo) bool { return true })

@@ -21,7 +21,7 @@ import (
 func shopFacts(t testing.TB) *BookFacts {
 	t.Helper()
 	fsys := fstest.MapFS{}
-	for _, name := range [...]string{sheet.RegisterFile, sheet.GlossaryFile, sheet.ShopFile} {
+	for _, name := range [...]string{sheet.RegisterFile, sheet.GlossaryFile, sheet.WordsFile, sheet.ShopFile} {
 		content, err := os.ReadFile(filepath.Join("../../content", name))
 		if err != nil {
 			t.Fatal(err)

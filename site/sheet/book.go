@@ -26,6 +26,7 @@ type Book struct {
 	Glossary *Glossary
 	Shop     *Shop
 	Work     *Work
+	Words    *Words
 
 	byPath, byNumber map[string]*Sheet
 	// entries are what each file came to when it was read at begun, for the
@@ -46,6 +47,7 @@ const (
 	GlossaryFile = "glossary.yaml"
 	ShopFile     = "shop.yaml"
 	WorkFile     = "work.yaml"
+	WordsFile    = "words.yaml"
 )
 
 // add puts a sheet into the book and refuses a number used before.

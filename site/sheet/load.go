@@ -26,7 +26,7 @@ func Load(fsys fs.FS, calculators []*calc.Calculator) (*Book, finding.List, erro
 func Reload(previous *Book, fsys fs.FS, calculators []*calc.Calculator) (*Book, finding.List, error) {
 	b := &Book{
 		FS: fsys, Files: make(map[string]fs.FileInfo), Drawings: make(map[string]*finding.Source),
-		Register: &Register{}, Glossary: &Glossary{}, Shop: &Shop{}, Work: noWork(),
+		Register: &Register{}, Glossary: &Glossary{}, Shop: &Shop{}, Words: &Words{}, Work: noWork(),
 		byPath: make(map[string]*Sheet), byNumber: make(map[string]*Sheet),
 		entries: make(map[string]*entry), begun: time.Now(),
 	}
@@ -83,6 +83,7 @@ type entry struct {
 	glossary *Glossary
 	shop     *Shop
 	work     *Work
+	words    *Words
 }
 
 // coarse is longer than one tick of any file system's clock: files younger
@@ -175,6 +176,9 @@ var dataFiles = []dataFile{
 	{ShopFile, false,
 		func(e *entry, report func(finding.Finding)) { e.shop = readShop(e.source, report) },
 		func(b *Book, e *entry) { b.Shop = e.shop }},
+	{WordsFile, false,
+		func(e *entry, report func(finding.Finding)) { e.words = readWords(e.source, report) },
+		func(b *Book, e *entry) { b.Words = e.words }},
 	{WorkFile, true,
 		func(e *entry, report func(finding.Finding)) { e.work = readWork(e.source, report) },
 		func(b *Book, e *entry) { b.Work = e.work }},
@@ -206,7 +210,7 @@ func (l *loader) data(f dataFile) {
 		return
 	}
 	delete(l.book.Files, f.name)
-	if e.register != nil || e.glossary != nil || e.shop != nil || e.work != nil {
+	if e.register != nil || e.glossary != nil || e.shop != nil || e.work != nil || e.words != nil {
 		f.take(l.book, e)
 	}
 }

@@ -73,6 +73,7 @@ func Schemas() []Schema {
 		schemaOf("hazards", RegisterFile, listOf(object(hazardFields))),
 		schemaOf("glossary", GlossaryFile, listOf(object(termFields))),
 		schemaOf("shop", ShopFile, object(shopFields)),
+		schemaOf("words", WordsFile, object(wordFields)),
 		schemaOf("work", WorkFile, object(workFields)),
 	}
 }

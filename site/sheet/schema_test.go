@@ -74,7 +74,7 @@ func textDates(n *yaml.Node) {
 
 // TestShippedFilesFitTheirSchemas holds the shipped book against the schemas.
 func TestShippedFilesFitTheirSchemas(t *testing.T) {
-	for name, file := range map[string]string{"hazards": RegisterFile, "glossary": GlossaryFile, "shop": ShopFile} {
+	for name, file := range map[string]string{"hazards": RegisterFile, "glossary": GlossaryFile, "words": WordsFile, "shop": ShopFile} {
 		content, err := os.ReadFile(filepath.Join("../../content", file))
 		if err != nil {
 			t.Fatal(err)

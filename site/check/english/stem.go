@@ -19,10 +19,17 @@ type Stems struct {
 	// to fresh, and moves over when that has grown.
 	settled atomic.Pointer[map[string]*Form]
 
+	// irregular leads forms that no rule leads back to their stem.
+	irregular map[string]string
+
 	mu    sync.Mutex
 	fresh map[string]*Form
 	ids   map[string]int32
 }
+
+// NewStems makes stems with forms, in small letters, that no rule leads back to
+// their stem, or that a rule would lead to that of another thing.
+func NewStems(irregular map[string]string) *Stems { return &Stems{irregular: irregular} }
 
 // A Form is a word as it is spelled, and what is known of it.
 type Form struct {
@@ -67,7 +74,7 @@ func (s *Stems) meet(word string) *Form {
 	f := &Form{Text: strings.Clone(word), Number: isDigit(rune(word[0]))}
 	f.Lower, f.Stem = f.Text, f.Text
 	if !f.Number {
-		f.Lower, f.Stem = stemOf(f.Text)
+		f.Lower, f.Stem = s.stemOf(f.Text)
 	}
 	f.counts = numberWords[f.Lower]
 	id, ok := s.ids[f.Stem]
@@ -102,39 +109,11 @@ func (s *Stems) settle() {
 	s.fresh = nil
 }
 
-func stemOf(word string) (lower, stem string) {
+// stemOf gives a word in small letters, and its stem.
+func (s *Stems) stemOf(word string) (lower, stem string) {
 	lower = strings.ToLower(word)
-	if s, ok := irregular(lower); ok {
-		return lower, s
+	if stem, ok := s.irregular[lower]; ok {
+		return lower, stem
 	}
 	return lower, english.Stem(lower, true)
-}
-
-// irregulars are forms that no rule leads back to their verb or noun, and
-// pairs that the stemmer would make one though they are two things. Sorted by
-// the first.
-var irregulars = map[string]string{
-	"blew": "blow", "blown": "blow", "bore": "bore", "bored": "bore", "boring": "bore",
-	"broke": "break", "broken": "break", "charger": "charger", "chargers": "charger",
-	"cleaner": "cleaner", "cleaners": "cleaner", "cutting": "cut", "driven": "drive",
-	"driver": "driver", "drivers": "driver", "drove": "drive", "feed": "feed", "feeds": "feed",
-	"feet": "foot", "grinding": "grind", "ground": "ground", "grounded": "ground", "grounds": "ground",
-	"held": "hold", "lain": "lie", "laid": "lay", "left": "left", "lying": "lie",
-	"mounting": "mount", "primer": "primer", "primers": "primer", "ran": "run", "running": "run",
-	"rose": "rise", "sank": "sink", "shrank": "shrink", "shrunk": "shrink", "shutting": "shut",
-	"solvent": "solvent", "solvents": "solvent", "spare": "spare", "stood": "stand",
-	"taken": "take", "took": "take", "tinned": "tin", "tinning": "tin", "tinted": "tint",
-	"torn": "tear", "wiper": "wiper", "wipers": "wiper", "wiring": "wiring", "wound": "wound",
-	"heater": "heater", "heaters": "heater", "tapping": "tap", "locker": "locker",
-	"router": "router", "tracker": "tracker", "trackers": "tracker", "sander": "sander",
-	"grinder": "grinder", "grinders": "grinder", "lighter": "lighter", "header": "header",
-	"insulated": "insulated", "insulation": "insulation", "earthing": "earth",
-	"calibration": "calibrate", "initialisation": "initialise", "initialise": "initialise", "initialised": "initialise",
-	"ventilation": "ventilate", "extractor": "extract", "extraction": "extract", "calibrates": "calibrate",
-	"calibrated": "calibrate", "calibrate": "calibrate", "ventilate": "ventilate", "ventilated": "ventilate",
-}
-
-func irregular(lower string) (string, bool) {
-	s, ok := irregulars[lower]
-	return s, ok
 }

@@ -55,7 +55,7 @@ func readBook(t testing.TB, name string) (fstest.MapFS, []wanted) {
 		t.Errorf("%s does not say what it shows", name)
 	}
 	fsys := fstest.MapFS{}
-	for _, data := range [...]string{sheet.RegisterFile, sheet.GlossaryFile, sheet.ShopFile} {
+	for _, data := range [...]string{sheet.RegisterFile, sheet.GlossaryFile, sheet.WordsFile, sheet.ShopFile} {
 		content, err := os.ReadFile(filepath.Join("../../../content", data))
 		if err != nil {
 			t.Fatal(err)

@@ -3,6 +3,7 @@ package rule
 import (
 	"baybook/site/check"
 	"fmt"
+	"os"
 	"regexp"
 	"strings"
 	"testing"
@@ -34,6 +35,15 @@ const exampleGlossary = `
 `
 
 const exampleShop = "name: The bay\nbook: Its book\n"
+
+// exampleWords are those of the shipped book.
+func exampleWords() []byte {
+	content, err := os.ReadFile("../../../content/words.yaml")
+	if err != nil {
+		panic(err)
+	}
+	return content
+}
 
 const exampleDrawing = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"><path d="M0 0L10 10" stroke="currentColor"/></svg>`
 
@@ -85,7 +95,7 @@ var exampleSections = []string{
 // exampleFS is the book of the examples without their sheet.
 func exampleFS() fstest.MapFS {
 	return fstest.MapFS{
-		"hazards.yaml": {Data: []byte(exampleRegister)}, "glossary.yaml": {Data: []byte(exampleGlossary)}, "shop.yaml": {Data: []byte(exampleShop)},
+		"hazards.yaml": {Data: []byte(exampleRegister)}, "glossary.yaml": {Data: []byte(exampleGlossary)}, "shop.yaml": {Data: []byte(exampleShop)}, "words.yaml": {Data: exampleWords()},
 		"area/other.md": {Data: []byte(exampleOther)}, "area/drawing.svg": {Data: []byte(exampleDrawing)},
 	}
 }

@@ -107,7 +107,7 @@ func nestedLists(n int) string {
 
 // TestHostileDataFiles refuses YAML bombs in the shop's data.
 func TestHostileDataFiles(t *testing.T) {
-	for file, rule := range map[string]string{"hazards.yaml": "hazard-register", "glossary.yaml": "glossary", "shop.yaml": "shop"} {
+	for file, rule := range map[string]string{"hazards.yaml": "hazard-register", "glossary.yaml": "glossary", "words.yaml": "words", "shop.yaml": "shop"} {
 		fsys := exampleFS()
 		fsys[file] = sheetFile(yamlBomb)
 		refuses(t, checkFS(t, fsys, check.History{}), file, rule)

@@ -40,7 +40,7 @@ var workRule = &check.Rule{Name: "work", Firm: true, Doc: `Each item of a job's 
 var fileRule = &check.Rule{Name: "file", Firm: true, Doc: `Every file of the content folder can be read, and is itself there
 
 A symbolic link is refused: what it points at is not the book's. The folder has
-hazards.yaml, glossary.yaml and shop.yaml at its top.`}
+hazards.yaml, glossary.yaml, words.yaml and shop.yaml at its top.`}
 
 var fileSize = &check.Rule{Name: "file-size", Firm: true, Doc: `A sheet has at most a mebibyte, and no line over 20 000 bytes
 
@@ -58,5 +58,7 @@ var nestingRule = &check.Rule{Name: "nesting", Firm: true, Doc: `Lists, quotes a
 var hazardRegister = &check.Rule{Name: "hazard-register", Firm: true, Doc: `content/hazards.yaml is a list of hazards with known keys`}
 
 var glossaryFile = &check.Rule{Name: "glossary", Firm: true, Doc: `content/glossary.yaml is a list of terms with known keys`}
+
+var wordsFile = &check.Rule{Name: "words", Firm: true, Doc: `content/words.yaml is lists of words with known keys`}
 
 var shopFile = &check.Rule{Name: "shop", Firm: true, Doc: `content/shop.yaml names the shop and its book`}

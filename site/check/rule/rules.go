@@ -25,14 +25,14 @@ var Checks = slices.Concat([]*check.Rule{
 	// Wording.
 	imperativeFirst, oneAction, conditionFirst, longSentence, noShould, vagueWord, andOr, bareNumber, termPreferred,
 	// The shop's data.
-	registerRows, glossaryTerms,
+	registerRows, glossaryTerms, wordList,
 })
 
 // Loader are the rules that the loader keeps while it reads the files. They
 // stand here for their explanations.
 var Loader = []*check.Rule{
 	fileRule, fileSize, utf8Rule, nestingRule, frontMatter, rawHTML, headingRule, stepsRule, signalWord,
-	calcLink, readingLink, questionRule, workRule, circuitRead, hazardRegister, glossaryFile, shopFile,
+	calcLink, readingLink, questionRule, workRule, circuitRead, hazardRegister, glossaryFile, wordsFile, shopFile,
 }
 
 // All lists every rule, the loader's own first.
