@@ -24,7 +24,7 @@ func ExampleNamed() {
 	fmt.Println(result.Verdict)
 	// Output:
 	// Fuse: 10 A
-	// Blade colour: red
+	// Blade color: red
 	// Wire may carry: 18.6 A
 	// Fuse used: 80 %
 	// ok

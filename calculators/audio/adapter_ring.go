@@ -12,6 +12,7 @@ var AdapterRing = &calc.Calculator{
 	Title:    "Adapter ring for a speaker",
 	Question: "Where do the holes of the ring go?",
 	Doc:      "The spacing of the screw holes, the material left beside them and the area of the ring, with a paper template at true size.",
+	Decides:  "chord",
 	Inputs: []calc.Input{
 		{Name: "outer", Label: "Outer diameter", Unit: "mm", Min: 60, Max: 450, Default: "190",
 			Help: "What the door's face and the trim leave room for."},

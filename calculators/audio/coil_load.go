@@ -13,6 +13,7 @@ var CoilLoad = &calc.Calculator{
 	Title:    "Load of voice coils together",
 	Question: "Which load do the coils make?",
 	Doc:      "The load of equal voice coils in equal parallel strings, every other load they can make, and whether the amplifier takes it.",
+	Decides:  "load",
 	Inputs: []calc.Input{
 		{Name: "coils", Label: "Voice coils", Kind: calc.Count, Min: 1, Max: 16, Default: "2",
 			Help: "All coils on one channel: a speaker with two coils counts two."},

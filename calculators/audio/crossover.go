@@ -13,6 +13,7 @@ var Crossover = &calc.Calculator{
 	Title:    "Passive filter for a speaker",
 	Question: "Which capacitor and coil?",
 	Doc:      "The parts of a passive filter into a load, and how much it leaves of a frequency.",
+	Decides:  "level",
 	Inputs: []calc.Input{
 		{Name: "pass", Label: "What passes", Kind: calc.Word, Words: []string{"high", "low"}, Default: "high",
 			Help: "high: keeps bass out of a small speaker. low: keeps treble out of a bass speaker."},

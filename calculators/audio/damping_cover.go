@@ -12,6 +12,7 @@ var DampingCover = &calc.Calculator{
 	Title:    "Damping sheets for a panel",
 	Question: "How many damping sheets?",
 	Doc:      "The sheets to buy for part of a panel, what they weigh, and how well the covered part is damped.",
+	Decides:  "sheets",
 	Inputs: []calc.Input{
 		{Name: "width", Label: "Panel width", Unit: "m", Min: 0.05, Max: 5, Default: "0.9", Help: "Of the flat part that drums when you knock on it."},
 		{Name: "height", Label: "Panel height", Unit: "m", Min: 0.05, Max: 5, Default: "0.6", Help: "Likewise."},

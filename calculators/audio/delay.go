@@ -12,6 +12,7 @@ var Delay = &calc.Calculator{
 	Title:    "Delay for the nearer speaker",
 	Question: "How much delay does the near speaker need?",
 	Doc:      "The time that sound takes from the far speaker more than from the near one, as milliseconds and samples.",
+	Decides:  "delay",
 	Inputs: []calc.Input{
 		{Name: "near", Label: "Near speaker", Unit: "m", Min: 0.1, Max: 10, Default: "0.9",
 			Help: "From the cone to the listener's head, tape held straight."},

@@ -12,6 +12,7 @@ var GainVoltage = &calc.Calculator{
 	Title:    "Voltage to set a gain to",
 	Question: "Which voltage do I set the gain to?",
 	Doc:      "The voltage at the amplifier's terminals that stands for a power into a load, with its peak and current.",
+	Decides:  "voltage",
 	Inputs: []calc.Input{
 		{Name: "power", Label: "Power, rms", Unit: "W", Min: 1, Max: 5000, Default: "75",
 			Help: "The smaller of what the amplifier gives and the speaker takes, rms, one channel."},

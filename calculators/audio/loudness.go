@@ -12,6 +12,7 @@ var Loudness = &calc.Calculator{
 	Title:    "How loud, and for how long",
 	Question: "How loud is it, and for how long is that safe?",
 	Doc:      "The level of speakers at a distance in the open, and how long a day an unprotected ear may take it by two published rules.",
+	Decides:  "level",
 	Inputs: []calc.Input{
 		{Name: "sensitivity", Label: "Sensitivity", Unit: "dB", Min: 70, Max: 115, Default: "90",
 			Help: "At 1 m, off the data sheet; mind whether it is for 1 W or 2.83 V."},

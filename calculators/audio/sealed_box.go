@@ -12,6 +12,7 @@ var SealedBox = &calc.Calculator{
 	Title:    "Closed box for a driver",
 	Question: "How deep will it play in this closed box?",
 	Doc:      "The resonance, its Q and the half-power frequency of a driver in a closed box, the level at any frequency, and the volume for a wanted Q.",
+	Decides:  "qtc",
 	Inputs: []calc.Input{
 		{Name: "fs", Label: "Driver's fs", Unit: "Hz", Min: 10, Max: 200, Default: "40",
 			Help: "Free-air resonance, off the driver's data sheet."},

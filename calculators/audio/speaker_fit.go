@@ -12,6 +12,7 @@ var SpeakerFit = &calc.Calculator{
 	Title:    "Will the speaker fit the door?",
 	Question: "Will it clear the glass and the trim?",
 	Doc:      "The room behind the speaker to the lowered window and in front of it to the trim, with adapter, gasket and wedge counted.",
+	Decides:  "glass_margin",
 	Inputs: []calc.Input{
 		{Name: "frame", Label: "Frame diameter", Unit: "mm", Min: 60, Max: 400, Default: "165",
 			Help: "Outer diameter of the speaker's frame, over the ears if they stay on."},

@@ -13,6 +13,7 @@ var VentedBox = &calc.Calculator{
 	Title:    "Vented box for a driver",
 	Question: "How long is the port, and how deep will it play?",
 	Doc:      "The port for a tuning, the half-power frequency, peak and level of the driver in the vented box, and how fast the air moves in the port.",
+	Decides:  "port_length",
 	Inputs: []calc.Input{
 		{Name: "fs", Label: "Driver's fs", Unit: "Hz", Min: 10, Max: 200, Default: "40",
 			Help: "Free-air resonance, off the driver's data sheet."},
@@ -43,12 +44,14 @@ var VentedBox = &calc.Calculator{
 		{Name: "f3", Label: "Half power at", Unit: "Hz", Help: "the highest frequency where the response crosses it"},
 		{Name: "peak", Label: "Peak", Unit: "dB", Places: 2},
 		{Name: "level", Label: "Level there", Unit: "dB", Places: 2},
-		{Name: "air_speed", Label: "Air in the port, peak", Unit: "m/s"},
+		{Name: "air_speed", Label: "Port air speed, peak", Unit: "m/s"},
+		{Name: "smallest_port", Label: "Quiet port, diameter", Unit: "mm", Help: "of one round port in which the air stays at 8 m/s or less"},
 	},
 	Sources: []calc.Source{
 		{Text: "Fourth-order high-pass with leakage loss QL, Small, Vented-Box Loudspeaker Systems, JAES 1973"},
 		{Text: "Port as a Helmholtz resonator, speed of sound 343.2 m/s", Standing: "from memory"},
 		{Text: "End correction of one flanged (0.849 radii) and one free end (0.613 radii), piston in a baffle; Levine and Schwinger 1948", Standing: "from memory"},
+		{Text: "Smallest port diameter in m = sqrt(tuning × volume displaced by the cone), Small 1973", Standing: "from memory"},
 		{Text: "Air over about 17 m/s is heard", Standing: "common practice, no source"},
 	},
 	Limits: []string{
@@ -96,6 +99,8 @@ func judgePort(in *calc.Values, out *calc.Result) {
 	area := float64(ports) * math.Pi / 4 * diameter * diameter
 	speed := 2 * math.Pi * tuning * in.SI("cone_area") * in.SI("excursion") / area
 	out.SetSI("air_speed", speed)
+	smallest := math.Sqrt(tuning * in.SI("cone_area") * in.SI("excursion"))
+	out.SetSI("smallest_port", smallest)
 	if calc.Over(effective, correction) {
 		out.SetSI("port_length", effective-correction)
 	} else {
@@ -105,10 +110,14 @@ func judgePort(in *calc.Values, out *calc.Result) {
 	if calc.Over(speed, quietAir) {
 		out.Check("air in the port reaches {air_speed}, over 17 m/s: it will be heard; take a wider port or more of them")
 	}
+	if calc.Under(math.Sqrt(float64(ports))*diameter, smallest) {
+		out.Note("by the rule of the paper the air is quiet for certain in one port of {smallest_port} or its equal in area; this one is smaller")
+	}
 	out.Work("Port area: {ports} × π/4 × ({port_diameter})² = {1:4 cm2}", 1e4*area)
 	out.Work("Length: area × (343.2 m/s)² / ({volume} × (2π × {tuning})²) − {end_correction} × radius = {1:4 mm} − {2:4 "+
 		"mm}", 1e3*effective, 1e3*correction)
 	out.Work("Air: 2π × {tuning} × {cone_area} × {excursion} / area = {air_speed:4}")
+	out.Work("Quiet port: sqrt({tuning} × {cone_area} × {excursion}) = {smallest_port:4}")
 }
 
 // drawVentedBox draws the response with half power and the level asked for,

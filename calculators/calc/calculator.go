@@ -12,7 +12,10 @@ type Calculator struct {
 	// Question is what a tech asks: "Will the wire do?".
 	Question string
 	// Doc says in a sentence or two what it answers.
-	Doc     string
+	Doc string
+	// Decides names the output that answers the question, which a page shows
+	// first; the first of Outputs where it is "".
+	Decides string
 	Inputs  []Input
 	Outputs []Output
 	// Sources are where the formula and its tables come from.
@@ -45,8 +48,8 @@ type Output struct {
 }
 
 // A Source is where a formula, a table or a limit comes from. Standing says how
-// sure it is: "" for a published source as read, else "common practice, no
-// source" or "from memory".
+// sure it is: "" for a published source as read, else "read as restated" (what
+// others print of it), "common practice, no source" or "from memory".
 type Source struct{ Text, Standing string }
 
 // A Problem is an input that cannot be used, with what is accepted. It is an
@@ -97,6 +100,9 @@ func (c *Calculator) Output(name string) int {
 	}
 	return -1
 }
+
+// Decisive is the index of the output that answers the calculator's question.
+func (c *Calculator) Decisive() int { return max(0, c.Output(c.Decides)) }
 
 // Input finds an input by name, nil where there is none.
 func (c *Calculator) Input(name string) *Input {

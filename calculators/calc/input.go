@@ -35,6 +35,7 @@ type Input struct {
 	// Most is how many items a list may have.
 	Most int
 	// Default is the value used when none is given, written as a query has it.
+	// "" makes the input optional: the calculator then does without it.
 	Default string
 	// Help says what it is and where it is read off a vehicle or a data sheet.
 	Help string
@@ -80,6 +81,9 @@ func (in *Input) Read(s string) (Value, string) {
 // read is Read into v, which is of no use where there is a message.
 func (in *Input) read(s string, v *Value) string {
 	if strings.TrimSpace(s) == "" {
+		if in.Default == "" {
+			return ""
+		}
 		return "nothing given; give " + in.Accepts()
 	}
 	return readers[in.Kind](in, s, v)

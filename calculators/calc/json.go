@@ -10,12 +10,17 @@ func AppendJSON(b []byte, v *Values, r *Result) []byte {
 	b = append(b, `{"calculator":`...)
 	b = AppendString(b, c.Name)
 	b = append(b, `,"inputs":{`...)
+	some := false
 	for i := range c.Inputs {
-		b = appendKey(b, i > 0, c.Inputs[i].Name)
+		if v.list[i].Text == "" { // optional, and not given
+			continue
+		}
+		b = appendKey(b, some, c.Inputs[i].Name)
 		b = appendInput(b, &c.Inputs[i], v.list[i])
+		some = true
 	}
 	b = append(b, `},"outputs":{`...)
-	some := false
+	some = false
 	for i := range c.Outputs {
 		if a := r.Outputs[i]; a.Present {
 			b = appendKey(b, some, c.Outputs[i].Name)

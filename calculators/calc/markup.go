@@ -16,9 +16,12 @@ func AppendMarkup(b []byte, v *Values, r *Result) []byte {
 	for i := range c.Outputs {
 		if o, a := &c.Outputs[i], r.Outputs[i]; a.Present {
 			shown := o.Format(a)
-			if len(shown) > longestNumber {
+			switch {
+			case i == c.Decisive():
+				b = append(b, `<div class="answer">`...)
+			case len(shown) > longestNumber:
 				b = append(b, `<div class="words">`...)
-			} else {
+			default:
 				b = append(b, `<div>`...)
 			}
 			b = AppendForm(b, `<dt>%</dt><dd data-output="%">%</dd></div>`, o.Label, o.Name, shown)
@@ -36,15 +39,17 @@ func AppendMarkup(b []byte, v *Values, r *Result) []byte {
 	return append(appendItems(b, "cautions", c.Cautions), `</div>`...)
 }
 
-// Summary says a result in one sentence, for a screen reader to speak when a
-// number changes.
+// Summary says a result in one sentence, the verdict and the output that
+// decides, for a screen reader to speak when a number changes.
 func Summary(r *Result) string {
 	s := r.Verdict.Title() + "."
-	for i := range r.calculator.Outputs {
-		if a := r.Outputs[i]; a.Present {
-			o := &r.calculator.Outputs[i]
-			return s + " " + o.Label + " " + o.Format(a) + "."
-		}
+	c := r.calculator
+	at := c.Decisive()
+	for i := 0; i < len(r.Outputs) && !r.Outputs[at].Present; i++ {
+		at = i // the first one that there is
+	}
+	if a := r.Outputs[at]; a.Present {
+		s += " " + c.Outputs[at].Label + " " + c.Outputs[at].Format(a) + "."
 	}
 	return s
 }

@@ -7,7 +7,9 @@ func AppendText(b []byte, v *Values, r *Result) []byte {
 	b = append(b, c.Title...)
 	b = append(b, '\n')
 	for i := range c.Inputs {
-		b = appendRow(b, c.Inputs[i].Name, v.list[i].Text)
+		if v.list[i].Text != "" { // optional ones may not be given
+			b = appendRow(b, c.Inputs[i].Name, v.list[i].Text)
+		}
 	}
 	b = append(b, '\n')
 	for i := range c.Outputs {

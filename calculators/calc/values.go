@@ -37,6 +37,9 @@ func (v *Values) Int(name string) int { return int(v.at(name).Num) }
 // Word is the word given.
 func (v *Values) Word(name string) string { return v.at(name).Text }
 
+// Given reports whether an input has a value; an optional one may have none.
+func (v *Values) Given(name string) bool { return v.at(name).Text != "" }
+
 // unit is the unit of the input's number: a wire counts in mm2.
 func (in *Input) unit() string {
 	if in.Kind == Wire {

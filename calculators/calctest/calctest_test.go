@@ -13,7 +13,7 @@ import (
 // sound is a calculator in which the kit finds no fault; tests break a copy.
 func sound() *calc.Calculator {
 	return &calc.Calculator{
-		Name: "double-it", Title: "Twice a length", Question: "How long?", Doc: "Twice as long.",
+		Name: "double-it", Title: "Twice a length", Question: "How long?", Decides: "twice", Doc: "Twice as long.",
 		Inputs: []calc.Input{
 			{Name: "length", Label: "Length", Unit: "m", Min: 0, Max: 10, Default: "1", Help: "Measure it."},
 			{Name: "way", Label: "Way", Kind: calc.Word, Words: []string{"up", "down"}, Default: "up", Help: "Either."},

@@ -17,7 +17,7 @@ var (
 )
 
 // standings are what a source may say about how sure it is.
-var standings = []string{"", "common practice, no source", "from memory"}
+var standings = []string{"", "read as restated", "common practice, no source", "from memory"}
 
 // Validate checks the whole list of calculators: names, units, defaults,
 // sources, figures, and a published value for each in the folder published.
@@ -72,6 +72,9 @@ func validateWords(c *calc.Calculator, add func(string, ...any)) {
 	}
 	if slices.Contains(drawn, c.Name) && c.Figure == nil {
 		add("must have a figure")
+	}
+	if c.Output(c.Decides) < 0 {
+		add("the output %q that decides is not among its outputs", c.Decides)
 	}
 	if c.Run == nil {
 		add("has nothing to run")

@@ -12,6 +12,7 @@ var CameraView = &calc.Calculator{
 	Title:    "Ground that a camera shows",
 	Question: "How much does the camera see?",
 	Doc:      "The nearest and the farthest ground in the picture, and how wide the picture is at a distance.",
+	Decides:  "near",
 	Inputs: inputs(
 		calc.Input{Name: "distance", Label: "At a distance of", Unit: "m", Min: 0.1, Max: 20, Default: "2",
 			Help: "Behind the lens, along level ground."},

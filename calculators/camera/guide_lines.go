@@ -16,6 +16,7 @@ var GuideLines = &calc.Calculator{
 	Title:    "Guide lines in the picture",
 	Question: "Where do the floor marks land in the picture?",
 	Doc:      "The pixels at which marks on the floor, as far apart as the vehicle is wide, must show, to set or to check overlaid guide lines.",
+	Decides:  "y_1",
 	Inputs: inputs(
 		calc.Input{Name: "pixels_wide", Label: "Picture width", Unit: "px", Min: 100, Max: 8000, Default: "720",
 			Help: "Pixels across of the picture that the lines are drawn on."},

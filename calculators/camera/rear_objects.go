@@ -26,6 +26,7 @@ var RearObjects = &calc.Calculator{
 		calc.Input{Name: "eye", Label: "Eye to screen", Unit: "mm", Min: 200, Max: 1500, Default: "650",
 			Help: "Straight from the driver's eyes, seated to drive, to the middle of the picture."},
 	),
+	Decides: "visible_a",
 	Outputs: objectOutputs(),
 	Sources: []calc.Source{
 		{Text: "49 CFR 571.111 S5.5, S6.2 and S14.1: places and size of the cylinders, what of them must be seen, 5′ on average and 3′ each",

@@ -1,43 +1,47 @@
 package electrical
 
-import "baybook/calculators/calc"
+import (
+	"slices"
+
+	"baybook/calculators/calc"
+)
+
+// The inputs that fuse-size and feed-plan share.
+var (
+	insulationInput = calc.Input{Name: "insulation", Label: "Insulation rating", Unit: "C", OneOf: insulations, Min: insulations[0], Max: insulations[len(insulations)-1], Default: "105",
+		Help: "Printed on the insulation or in the wire's data sheet. Where nothing is printed take 60 °C."}
+	ambientInput = calc.Input{Name: "ambient", Label: "Air around the wire", Unit: "C", Min: -40, Max: 120, Default: "40",
+		Help: "Around the hottest part of the run. A closed roof in the sun is well above 40 °C, an engine bay near 100 °C."}
+	bundledInput = calc.Input{Name: "bundled", Label: "Wires together", Kind: calc.Count, Min: 1, Max: 30, Default: "1",
+		Help: "Current-carrying wires in the same loom or sleeve, this one counted. Signal wires do not count."}
+)
 
 // FuseSize answers which fuse protects a wire and carries its load.
 var FuseSize = &calc.Calculator{
 	Name:     "fuse-size",
 	Title:    "Fuse for a load and its wire",
 	Question: "Which fuse?",
+	Decides:  "fuse",
 	Doc:      "The smallest standard fuse that carries the load for good, and whether the wire behind it may carry what the fuse lets through.",
 	Inputs: []calc.Input{
 		{Name: "load", Label: "Load", Unit: "A", Min: 0.05, Max: 240, Default: "5",
 			Help: "The largest lasting current. Read it off the data sheet, or measure it with a clamp meter."},
 		{Name: "wire", Label: "Wire size", Kind: calc.Wire, Min: leastRatedArea, Max: mostRatedArea, Default: "16 AWG",
 			Help: "The thinnest copper wire behind the fuse, printed on the insulation or the reel. Copper-clad aluminium carries less: count it two AWG sizes thinner."},
-		{Name: "insulation", Label: "Insulation rating", Unit: "C", OneOf: insulations, Min: insulations[0], Max: insulations[len(insulations)-1], Default: "105",
-			Help: "Printed on the insulation or in the wire's data sheet. Where nothing is printed take 60 C."},
-		{Name: "ambient", Label: "Hottest air", Unit: "C", Min: -40, Max: 120, Default: "40",
-			Help: "Around the hottest part of the run. A closed roof in the sun is well above 40 C, an engine bay near 100 C."},
-		{Name: "bundled", Label: "Wires together", Kind: calc.Count, Min: 1, Max: 30, Default: "1",
-			Help: "Current-carrying wires in the same loom or sleeve, this one counted. Signal wires do not count."},
+		insulationInput, ambientInput, bundledInput, fuseAir,
 	},
 	Outputs: []calc.Output{
 		{Name: "fuse", Label: "Fuse", Unit: "A", Help: "smallest standard rating of which the load is at most 80 %"},
-		{Name: "colour", Label: "Blade colour", Text: true, Help: "body of a blade fuse of that rating: type C, or type E from 50 A"},
+		{Name: "colour", Label: "Blade color", Text: true, Help: "body of a blade fuse of that rating: type C, or type E from 50 A"},
 		{Name: "wire_limit", Label: "Wire may carry", Unit: "A", Help: "at this insulation, air and bundle"},
 		{Name: "loading", Label: "Fuse used", Unit: "%", Help: "load as a share of the rating"},
 	},
-	Sources: []calc.Source{
-		{Text: "Current of a conductor at 30 °C, 33 CFR 183.425 Table 5"},
-		{Text: "Correction for other air temperatures, the form of NEC 310.15", Standing: "from memory"},
-		{Text: "Factors for wires run together, NEC 310.15(B)(3)(a), 2014 numbering"},
-		{Text: "Under 18 AWG, down to 26 AWG: the 18 AWG current in proportion to area, a cautious value", Standing: "common practice, no source"},
-		{Text: "A fuse of at least 125 % of the lasting load, which then uses at most 80 % of it, US Navy NEETS Module 3"},
-		{Text: "Blade colours, ISO 8820-3", Standing: "from memory"},
-		{Text: "AWG areas, ASTM B258", Standing: "from memory"},
-	},
+	Sources: slices.Concat(fuseSources, ampacitySources, []calc.Source{
+		{Text: "Blade colors, ISO 8820-3", Standing: "from memory"},
+	}),
 	Limits: []string{
 		"A fuse protects the wire behind it, not the device; a device that asks for a smaller fuse gets the smaller one.",
-		"Heat at the fuse holder lowers what a fuse carries; motors and amplifiers that surge may need another type of fuse.",
+		"The table for warm air is for small blade fuses (type F); larger ones lose a little less. Motors and amplifiers that surge may need another type of fuse.",
 		"SAE wire is up to a tenth thinner than the same AWG number: give its area in mm2 where it is printed.",
 		"Ask wire-drop too: a wire that the fuse protects may still lose too much voltage.",
 	},
@@ -53,27 +57,48 @@ var FuseSize = &calc.Calculator{
 func fuseSize(in *calc.Values, out *calc.Result) *calc.Problem {
 	load, insulation, ambient := in.SI("load"), in.SI("insulation"), in.SI("ambient")
 	if !calc.Under(ambient, insulation) {
-		return calc.NewProblem("ambient", out.Fill("{ambient} is not below the insulation's rating of {insulation}; no current is safe "+
-			"there, take a better insulation or a cooler way"))
+		return ambientProblem(out)
 	}
 	limit, _ := WireLimit(in.SI("wire"), insulation, ambient, in.Int("bundled"))
-	fuse, _ := FuseFor(load)
+	fuse, ok := FuseInAir(load, in.SI("fuse_air"))
 	out.SetSI("wire_limit", limit)
+	noteThinWire(in.SI("wire"), out)
+	workWireLimit(in, out)
+	if !ok {
+		out.Stop(noFuse)
+		return nil
+	}
 	out.SetSI("fuse", fuse)
 	out.SetSI("loading", load/fuse)
-	if colour := FuseColour(fuse); colour != "" {
-		out.SetText("colour", colour)
-	} else {
-		out.Note("colour is left out: no blade fuse has a rating of {fuse:4}; take a bolt-down fuse")
-	}
+	setColour(out, fuse)
 	if calc.Over(fuse, limit) {
 		out.Stop("a fuse of {fuse:4} is more than the {wire_limit} that this wire may carry here; " + thicker(fuse, insulation, ambient, in.Int("bundled")))
 	}
-	if in.SI("wire") < gaugeArea(ampacities[0].gauge) {
+	workFuse(in, out, "load", "fuse")
+	out.Work("Used: {load} / {fuse:4} = {loading:3}")
+	return nil
+}
+
+// ambientProblem refuses air that is as hot as the insulation may be.
+func ambientProblem(out *calc.Result) *calc.Problem {
+	return calc.NewProblem("ambient", out.Fill("{ambient} is not below the insulation's rating of {insulation}; no current is safe "+
+		"there, take a better insulation or a cooler route"))
+}
+
+// setColour gives the body color of a blade fuse, or says that there is none.
+func setColour(out *calc.Result, fuse float64) {
+	if colour := FuseColour(fuse); colour != "" {
+		out.SetText("colour", colour)
+	} else {
+		out.Note("no color: no blade fuse has a rating of {fuse:4}; take a bolt-down fuse")
+	}
+}
+
+// noteThinWire says where the table of the law does not reach; area in m².
+func noteThinWire(area float64, out *calc.Result) {
+	if area < gaugeArea(ampacities[0].gauge) {
 		out.Note("the table of the law starts at 18 AWG; what this thinner wire may carry is taken in proportion to its area (common practice, no source)")
 	}
-	workFuseSize(in, out)
-	return nil
 }
 
 // thicker says which stocked AWG size would carry a fuse.
@@ -88,13 +113,18 @@ func thicker(fuse, insulation, ambient float64, bundled int) string {
 	return "the smallest size that carries it is " + s.Name
 }
 
-func workFuseSize(in *calc.Values, out *calc.Result) {
+// workWireLimit writes the way to wire_limit.
+func workWireLimit(in *calc.Values, out *calc.Result) {
 	insulation, ambient := in.SI("insulation"), in.SI("ambient")
 	base, _ := TableAmpacity(in.SI("wire"), insulation)
-	out.Work("At 30 C, {wire} ({1:4 mm²}) with {insulation} insulation carries {2:4 A}", in.Num("wire"), base)
+	out.Work("At 30 °C, {wire} ({1:4 mm2}) with {insulation} insulation carries {2:4 A}", in.Num("wire"), base)
 	out.Work("Air: sqrt(({1:4} − {2:4}) / ({1:4} − 30)) = {3:4}", insulation, ambient, AmbientFactor(insulation, ambient))
 	out.Work("Wires together: {bundled}, factor {1:4}", BundlingFactor(in.Int("bundled")))
 	out.Work("Wire may carry: {1:4 A} × {2:4} × {3:4} = {wire_limit:4}", base, AmbientFactor(insulation, ambient), BundlingFactor(in.Int("bundled")))
-	out.Work("Fuse: {load} / 0.8 = {1:4 A}, next standard rating {fuse:4}", in.Num("load")/FuseLoading)
-	out.Work("Used: {load} / {fuse:4} = {loading:3}")
+}
+
+// workFuse writes the way from a load to its fuse, both by name.
+func workFuse(in *calc.Values, out *calc.Result, load, fuse string) {
+	share := FuseShare(in.SI("fuse_air"))
+	out.Work("Fuse in air of {fuse_air}: {"+load+"} / {1:3} = {2:4 A}, next standard rating {"+fuse+":4}", share, in.Num(load)/share)
 }

@@ -7,10 +7,13 @@ import "baybook/calculators/calc"
 func drawFuseSize(in *calc.Values, out *calc.Result) *calc.Drawing {
 	load, fuse, limit := in.Num("load"), out.Num("fuse"), out.Num("wire_limit")
 	verdict := "the fuse protects the wire."
-	if calc.Over(fuse, limit) {
+	switch {
+	case fuse == 0:
+		verdict = "no fuse carries the load."
+	case calc.Over(fuse, limit):
 		verdict = "the fuse is too large for the wire."
 	}
-	d := calc.NewDrawing(320, 176, out.Fill("Load {load}, fuse {fuse}, wire {wire} may carry {wire_limit}: "+verdict))
+	d := calc.NewDrawing(320, 176, out.Fill("Load {load}, fuse "+fuseName(out)+", wire {wire} may carry {wire_limit}: "+verdict))
 	const left, width = 14.0, 292.0
 	most := max(load, fuse, limit)
 	at := func(amps float64) float64 { return left + width*amps/most }
@@ -20,13 +23,15 @@ func drawFuseSize(in *calc.Values, out *calc.Result) *calc.Drawing {
 		fill calc.Fill
 	}{
 		{load, "Load {load}", calc.Tint},
-		{fuse, "Fuse {fuse}" + fuseBody(out), calc.Empty},
+		{fuse, "Fuse " + fuseName(out), calc.Empty},
 		{limit, "{wire} may carry {wire_limit}", calc.Shade},
 	}
 	for i, b := range bars {
 		d.Rect(calc.Point{X: left, Y: 30 + 46*float64(i)}, at(b.amps)-left, 16, calc.Outline, b.fill)
 	}
-	d.Line(calc.Point{X: at(fuse), Y: 70}, calc.Point{X: at(fuse), Y: 146}, calc.Hidden)
+	if fuse > 0 {
+		d.Line(calc.Point{X: at(fuse), Y: 70}, calc.Point{X: at(fuse), Y: 146}, calc.Hidden)
+	}
 	for i, b := range bars {
 		d.Label(calc.Point{X: left, Y: 23 + 46*float64(i)}, calc.Start, out.Fill(b.text))
 	}
@@ -34,10 +39,13 @@ func drawFuseSize(in *calc.Values, out *calc.Result) *calc.Drawing {
 	return d
 }
 
-// fuseBody is the colour in brackets, or nothing.
-func fuseBody(out *calc.Result) string {
-	if out.Get("colour").Present {
-		return " ({colour})"
+// fuseName is the fuse with its color in brackets, as a template.
+func fuseName(out *calc.Result) string {
+	switch {
+	case !out.Get("fuse").Present:
+		return "none"
+	case out.Get("colour").Present:
+		return "{fuse} ({colour})"
 	}
-	return ""
+	return "{fuse}"
 }

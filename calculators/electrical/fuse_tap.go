@@ -1,6 +1,10 @@
 package electrical
 
-import "baybook/calculators/calc"
+import (
+	"slices"
+
+	"baybook/calculators/calc"
+)
 
 // FuseTap answers whether a fused slot has room for one more load.
 var FuseTap = &calc.Calculator{
@@ -8,6 +12,7 @@ var FuseTap = &calc.Calculator{
 	Title:    "Room on a fused slot",
 	Question: "Is there room on this slot?",
 	Doc:      "What a fuse tap adds to the slot that it plugs into, how much room is left, and the fuse for the tapped wire.",
+	Decides:  "spare",
 	Inputs: []calc.Input{
 		{Name: "slot_fuse", Label: "Slot's fuse", Unit: "A", OneOf: slotRatings, Min: slotRatings[0], Max: slotRatings[len(slotRatings)-1], Default: "10",
 			Help: "The rating that the vehicle's fuse chart gives for the slot, not what somebody plugged in."},
@@ -19,20 +24,17 @@ var FuseTap = &calc.Calculator{
 			Help: "The thinnest copper wire behind the tap, its own pigtail counted."},
 		{Name: "circuit", Label: "What it feeds", Kind: calc.Word, Words: []string{"accessory", "lighting", "safety"}, Default: "accessory",
 			Help: "accessory: radio, socket, mirror. lighting: lamps that the law asks for. safety: airbags, brakes, steering, engine, data gateway."},
+		fuseAir,
 	},
 	Outputs: []calc.Output{
 		{Name: "total", Label: "Load together", Unit: "A"},
-		{Name: "spare", Label: "Room left", Unit: "A", Help: "under 80 % of the slot's fuse"},
+		{Name: "spare", Label: "Room left", Unit: "A", Help: "under what the slot's fuse carries for good: 80 % of it, less in hot air"},
 		{Name: "tap_fuse", Label: "Fuse of the tap", Unit: "A"},
 		{Name: "wire_limit", Label: "Wire may carry", Unit: "A", Help: "one wire, 105 C insulation, 40 C air"},
 	},
-	Sources: []calc.Source{
-		{Text: "A fuse of at least 125 % of the lasting load, which then uses at most 80 % of it, US Navy NEETS Module 3"},
+	Sources: slices.Concat(fuseSources, ampacitySources, []calc.Source{
 		{Text: "Limits for fuse taps", Standing: "common practice, no source"},
-		{Text: "Current of a conductor at 30 °C, 33 CFR 183.425 Table 5"},
-		{Text: "Correction to 40 °C, the form of NEC 310.15", Standing: "from memory"},
-		{Text: "Under 18 AWG, down to 26 AWG: the 18 AWG current in proportion to area, a cautious value", Standing: "common practice, no source"},
-	},
+	}),
 	Limits: []string{
 		"The slot's own terminal, wire and relay carry the sum too; an old or loose terminal carries less than its fuse.",
 		"Insulation under 105 C, hotter air or a full loom lower what the wire carries: ask fuse-size.",
@@ -60,17 +62,18 @@ const (
 func fuseTap(in *calc.Values, out *calc.Result) *calc.Problem {
 	slot, added := in.SI("slot_fuse"), in.SI("added")
 	total := in.SI("existing") + added
-	tap, _ := FuseFor(added)
+	share := FuseShare(in.SI("fuse_air"))
+	tap, _ := FuseInAir(added, in.SI("fuse_air")) // 30 A at most, so there is one
 	limit, _ := WireLimit(in.SI("wire"), tapInsulation, tapAmbient, 1)
-	usable := FuseLoading * slot
+	usable := share * slot
 	out.SetSI("total", total)
 	out.SetSI("spare", usable-total)
 	out.SetSI("tap_fuse", tap)
 	out.SetSI("wire_limit", limit)
 	judgeTap(in, out, usable, total, tap, limit)
 	out.Work("Together: {existing} + {added} = {total:4}")
-	out.Work("Usable: 0.8 × {slot_fuse} = {1:4 A}; left: {spare:4}", usable)
-	out.Work("Tap: {added} / 0.8 = {1:4 A}, next standard rating {tap_fuse:4}", added/FuseLoading)
+	out.Work("Usable in air of {fuse_air}: {1:3} × {slot_fuse} = {2:4 A}; left: {spare:4}", share, usable)
+	workFuse(in, out, "added", "tap_fuse")
 	base, _ := TableAmpacity(in.SI("wire"), tapInsulation)
 	out.Work("Wire: {1:4 A} at 30 C × {2:4} for 40 C = {wire_limit:4}", base, AmbientFactor(tapInsulation, tapAmbient))
 	return nil

@@ -45,7 +45,7 @@ func drawLoad(d *calc.Drawing, y float64, name, amps string) {
 }
 
 // drawSlotBar draws the slot's fuse as a bar filled by the two loads, with
-// the 80 % mark.
+// the mark that a lasting load may reach.
 func drawSlotBar(d *calc.Drawing, in *calc.Values, out *calc.Result) {
 	const left, width, top = 14.0, 292.0, 219.0
 	slot := in.Num("slot_fuse")
@@ -55,8 +55,9 @@ func drawSlotBar(d *calc.Drawing, in *calc.Values, out *calc.Result) {
 	d.Rect(calc.Point{X: left, Y: top}, width*0.8, 16, calc.Outline, calc.Empty)
 	d.Rect(calc.Point{X: left, Y: top}, at(existing)-left, 16, calc.Outline, calc.Tint)
 	d.Rect(calc.Point{X: at(existing), Y: top}, at(total)-at(existing), 16, calc.Outline, calc.Shade)
-	mark := at(FuseLoading * slot)
+	share := FuseShare(in.SI("fuse_air"))
+	mark := at(share * slot)
 	d.Line(calc.Point{X: mark, Y: top - 5}, calc.Point{X: mark, Y: top + 22}, calc.Heavy)
-	d.Text(calc.Point{X: mark, Y: top + 36}, calc.Middle, "80 %")
+	d.Text(calc.Point{X: mark, Y: top + 36}, calc.End, calc.FormatUnit(100*share, 3, "%"))
 	d.Text(calc.Point{X: left + width*0.8, Y: top + 36}, calc.Start, "100 %")
 }

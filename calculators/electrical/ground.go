@@ -9,6 +9,7 @@ var GroundTest = &calc.Calculator{
 	Title:    "What a voltage-drop reading means",
 	Question: "Is this ground good enough?",
 	Doc:      "The resistance behind a drop read under a small load, what it would drop at full load, and the heat that makes there.",
+	Decides:  "at_full_load",
 	Inputs: []calc.Input{
 		{Name: "drop", Label: "Drop read", Unit: "mV", Min: 0, Max: 5000, Default: "20",
 			Help: "Meter on millivolts: one probe on the negative post of the battery itself, one on the ground terminal of the device, load switched on."},

@@ -12,6 +12,7 @@ var LEDResistor = &calc.Calculator{
 	Title:    "Resistor for a string of LEDs",
 	Question: "Which resistor does the LED need?",
 	Doc:      "The next resistor that is made, the current that it really lets through, and the size that stays cool.",
+	Decides:  "resistor",
 	Inputs: []calc.Input{
 		{Name: "supply", Label: "Supply", Unit: "V", Min: 3, Max: 60, Default: "14.4",
 			Help: "The highest that the circuit sees: 14.4 V or more with the engine running, not 12 V."},

@@ -8,6 +8,7 @@ var Standby = &calc.Calculator{
 	Title:    "How long it may stand parked",
 	Question: "How long may it stand?",
 	Doc:      "The days until what draws with the ignition off, and the battery's own loss, have taken it down to the lowest charge that you accept.",
+	Decides:  "lasts",
 	Inputs: []calc.Input{
 		{Name: "battery", Label: "Battery", Unit: "Ah", Min: 1, Max: 400, Default: "60",
 			Help: "Printed on its label, the 20-hour value. An aged battery holds less: take what a tester says."},

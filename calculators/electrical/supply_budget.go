@@ -13,6 +13,7 @@ var SupplyBudget = &calc.Calculator{
 	Title:    "Will the alternator carry it?",
 	Question: "Will the alternator carry it?",
 	Doc:      "What amplifiers draw at full power and on music, and what the alternator has left at idle and on the road.",
+	Decides:  "idle_spare",
 	Inputs: []calc.Input{
 		{Name: "alternator", Label: "Alternator", Unit: "A", Min: 20, Max: 400, Default: "120",
 			Help: "On its plate or in the service information, its hot rating at speed."},

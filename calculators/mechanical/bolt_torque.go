@@ -8,6 +8,7 @@ var BoltTorque = &calc.Calculator{
 	Title:    "Tightening torque of a bolt",
 	Question: "How tight does the bolt go?",
 	Doc:      "The torque that pulls a plain coarse-thread bolt up to a share of its proof load. For bolts of your own work only: the vehicle maker's figure always goes first.",
+	Decides:  "torque",
 	Inputs: []calc.Input{
 		{Name: "thread", Label: "Thread", Kind: calc.Word, Words: threadNames(), Default: "M6",
 			Help: "Coarse pitch. Measure across the threads: M6 measures just under 6 mm."},

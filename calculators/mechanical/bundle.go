@@ -12,6 +12,7 @@ var BundleSize = &calc.Calculator{
 	Title:    "Bundle diameter",
 	Question: "How thick is the bundle?",
 	Doc:      "The smallest round bundle found for a set of wires, laid side by side, and the estimate that a harness maker uses.",
+	Decides:  "diameter",
 	Inputs: []calc.Input{
 		{Name: "wires", Label: "Wires", Kind: calc.Bundle, Unit: "mm", Min: 0.3, Max: 60, Most: 60, Default: "7x2.4,2x3.5mm",
 			Help: "Count x outside diameter, with commas between: 7x2.4,2x3.5mm. Measure over the insulation with calipers, or read the data sheet."},

@@ -8,6 +8,7 @@ var DrillSize = &calc.Calculator{
 	Title:    "Drill for a metric screw",
 	Question: "Which drill?",
 	Doc:      "The drill for a tapped hole, and the three clearance holes, of a coarse metric thread.",
+	Decides:  "tap",
 	Inputs: []calc.Input{
 		{Name: "thread", Label: "Thread", Kind: calc.Word, Words: threadNames(), Default: "M6",
 			Help: "Coarse pitch. Measure across the threads: M6 measures just under 6 mm."},

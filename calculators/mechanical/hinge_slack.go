@@ -13,6 +13,7 @@ var HingeSlack = &calc.Calculator{
 	Title:    "Loop of wire across a hinge",
 	Question: "How long must the loop be?",
 	Doc:      "The free length between the last clip on the body and the first on the door, and whether the loop bends too tightly anywhere in the swing.",
+	Decides:  "loop",
 	Inputs: []calc.Input{
 		{Name: "body", Label: "Body clip to axis", Unit: "mm", Min: 5, Max: 500, Default: "60",
 			Help: "From the hinge's axis to the last clip on the body, square to the axis."},

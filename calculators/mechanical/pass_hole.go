@@ -12,6 +12,7 @@ var PassHole = &calc.Calculator{
 	Title:    "Hole and grommet for a wire",
 	Question: "What size of hole?",
 	Doc:      "The hole that lets the connector through and then takes the grommet around the bundle.",
+	Decides:  "hole",
 	Inputs: []calc.Input{
 		{Name: "connector_width", Label: "Connector width", Unit: "mm", Min: 1, Max: 100, Default: "18",
 			Help: "Across the widest part that must pass, latch included. Calipers on the connector itself."},

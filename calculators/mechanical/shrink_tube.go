@@ -12,6 +12,7 @@ var ShrinkTube = &calc.Calculator{
 	Title:    "Heat-shrink tube",
 	Question: "Which shrink tube fits?",
 	Doc:      "The tube that slides over the thickest part and, once shrunk, still grips the thinnest.",
+	Decides:  "size",
 	Inputs: []calc.Input{
 		{Name: "over", Label: "Slides over", Unit: "mm", Min: 0.5, Max: 84, Default: "8",
 			Help: "The thickest part that the tube must pass: the terminal, the connector or the joint."},

@@ -9,6 +9,7 @@ var JobPrice = &calc.Calculator{
 	Title:    "Price of a job",
 	Question: "What does the job cost?",
 	Doc:      "Labour with a reserve for what nobody could see, parts with their mark-up, and tax.",
+	Decides:  "total",
 	Inputs: []calc.Input{
 		{Name: "hours", Label: "Hours", Unit: "h", Min: 0, Max: 200, Default: "3",
 			Help: "The minutes of the job's sheets added up, driving and proving counted."},

@@ -43,7 +43,7 @@ func through(t *testing.T, words ...string) pageAnswer {
 
 func TestDoorComputes(t *testing.T) {
 	a := through(t, "compute", "wire-drop", "current=8A&length=4m")
-	if !a.OK || a.Verdict != "check" || !strings.Contains(a.HTML, `data-output="drop"`) || !strings.Contains(a.Say, "Lost in the run") {
+	if !a.OK || a.Verdict != "check" || !strings.Contains(a.HTML, `data-output="drop"`) || !strings.Contains(a.Say, "Voltage drop") {
 		t.Errorf("compute: %+v", a)
 	}
 	a = through(t, "compute", "wire-drop", "length=90m&wire=16&foo=1")
