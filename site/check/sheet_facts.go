@@ -23,6 +23,7 @@ type SheetFacts struct {
 	computed []ComputedNumber
 	inputs   NumberList
 	numbered bool
+	parts    *PartSizes
 }
 
 // FrontTexts are the texts of the front matter that rules look at.

@@ -173,3 +173,18 @@ func InBrackets(text string, a, b *Quantity) bool {
 func Restates(text string, a, b *Quantity) bool {
 	return InBrackets(text, a, b) && a.Unit.Dim == b.Unit.Dim
 }
+
+// SpeaksOf reports whether a number is one of the noun: "25 A fuse", "fuse of
+// 25 A", "fuse is 25 A", "fuse: 25 A".
+func SpeaksOf(text string, q *Quantity, noun string) bool {
+	after := strings.Fields(text[q.End:])
+	if len(after) > 0 && strings.Trim(after[0], ".,;:)") == noun && strings.HasPrefix(text[q.End:], " ") {
+		return true
+	}
+	before := strings.Fields(strings.ToLower(text[:q.Start]))
+	n := len(before)
+	if n >= 2 && (before[n-1] == "of" || before[n-1] == "is") && before[n-2] == noun {
+		return true
+	}
+	return n >= 1 && before[n-1] == noun+":"
+}

@@ -7,7 +7,6 @@ import (
 	"baybook/calculators/circuit/judge"
 	"baybook/site/check"
 	"baybook/site/finding"
-	"baybook/site/sheet"
 )
 
 // circuitRead is kept by the loader, which reads the drawing.
@@ -79,7 +78,7 @@ func difference(good, bad string) string {
 // judged passes on what is judged of the sheet's circuits by one rule. A
 // mistake that a drawing shows on purpose is none.
 func judged(p *check.Pass, rule string) {
-	for _, c := range circuitsOf(p.Sheet) {
+	for _, c := range check.CircuitsOf(p.Sheet) {
 		assessed := c.Assessment()
 		for i := range assessed.Judgments {
 			j := &assessed.Judgments[i]
@@ -100,15 +99,4 @@ func weighed(v calc.Verdict) func(*finding.Finding) {
 			f.Severity = finding.Warning
 		}
 	}
-}
-
-// circuitsOf are the circuits of a sheet that can be solved.
-func circuitsOf(s *sheet.Sheet) []*sheet.Circuit {
-	var list []*sheet.Circuit
-	for _, f := range s.Fences {
-		if f.Circuit != nil && f.Circuit.Network != nil {
-			list = append(list, f.Circuit)
-		}
-	}
-	return list
 }

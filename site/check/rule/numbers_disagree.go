@@ -112,6 +112,9 @@ func mentionsIn(p *check.Pass, t *check.Passage, at sheet.Span) []mention {
 			if q.Bare || q.Unit.Dim == calc.None || q.IsGauge() || isNominal(t.Source, q) || i > 0 && english.Restates(t.Source, &numbers[i-1], q) {
 				continue
 			}
+			if list, _ := p.Facts.Parts().Of(t.Source, q); list != nil && !list.Has(q) {
+				continue // the rule on parts says it
+			}
 			what, ok := r.Of(q)
 			if !ok {
 				continue
@@ -165,7 +168,7 @@ func (m *mention) repeats(computed []check.ComputedNumber) bool {
 		return false
 	}
 	return slices.ContainsFunc(computed, func(c check.ComputedNumber) bool {
-		return c.Quantity.Unit.Dim == m.Unit.Dim && speaksOf(m.passage.Source, &m.Quantity, c.Noun)
+		return c.Quantity.Unit.Dim == m.Unit.Dim && english.SpeaksOf(m.passage.Source, &m.Quantity, c.Noun)
 	})
 }
 

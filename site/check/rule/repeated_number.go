@@ -45,7 +45,7 @@ func repeated(p *check.Pass, t *check.Passage, q *english.Quantity, computed []c
 	for i := range computed {
 		c := &computed[i]
 		v, ok := english.Within(c.Quantity.Value, c.Quantity.Unit, q.Unit)
-		if !ok || !speaksOf(t.Source, q, c.Noun) {
+		if !ok || !english.SpeaksOf(t.Source, q, c.Noun) {
 			continue
 		}
 		if q.Tolerates(v) || math.Abs(v-q.Value) <= 0.005*math.Abs(v) {
@@ -60,19 +60,4 @@ func repeated(p *check.Pass, t *check.Passage, q *english.Quantity, computed []c
 	}
 	p.Report(t.Prose.Span(q.Start, q.End), "this sheet computes the "+first.Noun+" as "+first.Shown+", and here it is "+q.String(),
 		"write "+first.Shown+", or compute this one too", check.WithNote(p.Sheet.Source, first.Value.Span.Start, "computed here"))
-}
-
-// speaksOf reports whether a number is one of the noun: "25 A fuse", "fuse of
-// 25 A", "fuse is 25 A", "fuse: 25 A".
-func speaksOf(text string, q *english.Quantity, noun string) bool {
-	after := strings.Fields(text[q.End:])
-	if len(after) > 0 && strings.Trim(after[0], ".,;:)") == noun && strings.HasPrefix(text[q.End:], " ") {
-		return true
-	}
-	before := strings.Fields(strings.ToLower(text[:q.Start]))
-	n := len(before)
-	if n >= 2 && (before[n-1] == "of" || before[n-1] == "is") && before[n-2] == noun {
-		return true
-	}
-	return n >= 1 && before[n-1] == noun+":"
 }

@@ -16,10 +16,10 @@ var Checks = slices.Concat([]*check.Rule{
 	hazardUnguarded, hazardLate, weakWord, noticeForInjury, injuryWordForProperty, injuryAndPropertyMixed,
 	messageContent, mustSay, mustNotSay, titleUnknown, hazardUnknown, stepsInMessage, messageOrder, overWarning, toolsNamed,
 	// Numbers.
-	computedNumber, stopVerdict, readingWords, repeatedNumber, numbersDisagree, conversion, unbackedNumber,
+	computedNumber, stopVerdict, readingWords, repeatedNumber, numbersDisagree, partSize, readingStop, readingTwice, typedSum, conversion, unbackedNumber,
 }, circuitRules(), []*check.Rule{
 	// Structure.
-	sectionMissing, sectionOrder, jobWork, dateFuture, approvalOld, revisionDate, waiver,
+	sectionMissing, sectionOrder, jobWork, jobMinutes, dateFuture, approvalOld, revisionDate, waiver,
 	// Links, figures and what cannot be seen.
 	hiddenCharacter, link, linkForm, anchor, externalLink, sheetNumber, stepNumber, figure, figureSafe, fileKind, unusedFigure, orphanSheet,
 	// Wording.

@@ -37,6 +37,9 @@ register's own message on the hazard does.`,
 				if q.Bare || q.Unit.Symbol == "" || t.Computes(&q) || q.IsGauge() || backed().Has(&q) || isNominal(t.Source, &q) || i > 0 && english.Restates(t.Source, &list[i-1], &q) || inFault(t, &q) {
 					continue
 				}
+				if sizes, what := p.Facts.Parts().Of(t.Source, &q); sizes != nil && !sizes.Has(&q) && !computesFuse(p, what) {
+					continue // the rule on parts says it
+				}
 				p.Report(t.Prose.Span(q.Start, q.End), "nothing says where "+q.String()+" comes from", "compute it (calc:), name its source here or in Sources, or say (common practice)")
 			}
 		}
