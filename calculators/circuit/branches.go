@@ -6,10 +6,6 @@ import (
 	"baybook/calculators/electrical"
 )
 
-// leastOhms is the resistance that any metal has: less is not found in a
-// vehicle, and a ring of nothing has no one answer.
-const leastOhms = 1e-6
-
 // branch adds a branch of a part from one of its terminals to another.
 func (b *builder) branch(i int, role Role, from, to string) *Branch {
 	base := b.n.Parts[i].Basics()
@@ -28,11 +24,6 @@ func (b *builder) branches() {
 	used := b.n.Attachments()
 	for i := range b.n.Parts {
 		b.branchesOf(i, used)
-	}
-	for i := range b.n.Branches {
-		if br := &b.n.Branches[i]; br.Law == Resistance || br.Law == VoltageSource || br.Law == LEDString {
-			br.Ohms = math.Max(br.Ohms, leastOhms)
-		}
 	}
 }
 

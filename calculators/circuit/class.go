@@ -100,7 +100,7 @@ func Classes() []Class { return classes }
 var classes = []Class{
 	{func() Part { return new(Source) }, SourceKind, "source", "sources", "A battery or another supply, with its inner resistance and what it feeds already.",
 		[]string{"+", "-"}, "-", "+", [][]Property{sourceKeys, endKeys, vehicleKeys}},
-	{func() Part { return new(Fuse) }, FuseKind, "fuse", "fuses", "A fuse, or a fuse tap that shares the slot of another.",
+	{func() Part { return &Fuse{Ohms: -1} }, FuseKind, "fuse", "fuses", "A fuse, or a fuse tap that shares the slot of another.",
 		[]string{"in", "out"}, "in", "out", [][]Property{fuseKeys, endKeys, vehicleKeys}},
 	{func() Part { return new(Switch) }, SwitchKind, "switch", "switches", "A contact that the states open and close.",
 		[]string{"in", "out"}, "in", "out", [][]Property{switchKeys, endKeys, vehicleKeys}},

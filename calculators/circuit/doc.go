@@ -47,5 +47,6 @@
 // down to half its supply, and a resistance below; a string of LEDs is its
 // forward voltage and its resistor; an amplifier's outputs are a voltage of
 // their own on the speakers. Wires are at the temperature that the limits
-// name. A part has at least a microhm.
+// name. A resistance of zero is
+// none: the two nodes are one.
 package circuit

@@ -72,7 +72,7 @@ func (f *Fuse) Breaks() float64 { return f.family().breaks }
 // one. Outside the ratings of the sheets it is in inverse proportion to the
 // rating, for the drop at the rating hardly changes.
 func (f *Fuse) resistance() float64 {
-	if f.Ohms > 0 {
+	if f.Ohms >= 0 {
 		return f.Ohms
 	}
 	cold := f.family().cold

@@ -70,7 +70,7 @@ type Fuse struct {
 	// already, in A.
 	Slot  string
 	Feeds float64
-	// Ohms is the cold resistance as given, 0 where it is not.
+	// Ohms is the cold resistance as given, below 0 where it is not.
 	Ohms float64
 }
 

@@ -44,7 +44,7 @@ func TestKirchhoff(t *testing.T) {
 					t.Errorf("%s: %g A vanish at node %d", name, amps, node)
 				}
 			}
-			if math.Abs(given-used) > 1e-5*math.Max(1, given) {
+			if math.Abs(given-used) > 1e-7*math.Max(1, given) {
 				t.Errorf("%s: %g W given and %g W used", name, given, used)
 			}
 		}

@@ -15,15 +15,10 @@ func AppendNetlist(b []byte, n *circuit.Network, state int) []byte {
 	s := newSolver(n)
 	s.settle(state)
 	b = append(b, "* "+oneLine(n.Title)+", state "+oneLine(n.States[state].Name)+"\n"...)
-	node := func(i int) string {
-		if s.pinned[i] {
-			return "0"
-		}
-		return "n" + strconv.Itoa(i)
-	}
+	node := s.deckNode
 	for i := range s.live {
 		br := &s.live[i]
-		if s.open[i] || br.From == br.To {
+		if s.open[i] || node(br.From) == node(br.To) {
 			continue
 		}
 		name := oneLine(n.NameOf(br) + " " + br.Label())
@@ -34,6 +29,24 @@ func AppendNetlist(b []byte, n *circuit.Network, state int) []byte {
 	return b
 }
 
+// deckNode names a node in a deck: nodes that no resistance parts have one name,
+// and where one of them is the zero of its island that is 0.
+func (s *solver) deckNode(node int) string {
+	first := -1
+	for i := range s.n.Nodes {
+		if s.joined.root[i] != s.joined.root[node] || s.joined.offset[i] != s.joined.offset[node] {
+			continue
+		}
+		if s.pinned[i] {
+			return "0"
+		}
+		if first < 0 {
+			first = i
+		}
+	}
+	return "n" + strconv.Itoa(first)
+}
+
 // appendDevice writes one branch.
 func appendDevice(b []byte, br *circuit.Branch, id, from, to string, floor float64) []byte {
 	v := "V(" + from + "," + to + ")"
@@ -41,6 +54,9 @@ func appendDevice(b []byte, br *circuit.Branch, id, from, to string, floor float
 	case circuit.Resistance:
 		return append(b, "R"+id+" "+from+" "+to+" "+format.Exact(br.Ohms)+"\n"...)
 	case circuit.VoltageSource:
+		if br.Ohms == 0 {
+			return append(b, "V"+id+" "+to+" "+from+" "+format.Exact(br.Volts)+"\n"...)
+		}
 		inner := "s" + id
 		b = append(b, "V"+id+" "+inner+" "+from+" "+format.Exact(br.Volts)+"\n"...)
 		return append(b, "R"+id+" "+inner+" "+to+" "+format.Exact(br.Ohms)+"\n"...)

@@ -10,9 +10,19 @@ import (
 // conducts, 0 to leave it out, and fixed the potential of each node that is
 // held, NaN for the others. The drawing orders nodes by it.
 func Potentials(n *circuit.Network, siemens func(branch int) float64, fixed []float64) []float64 {
-	m, between := newMatrix(n)
+	return potentials(n, siemens, fixed, make([]float64, n.Nodes))
+}
+
+// potentials does that with a current in A put in at each node too; inject is
+// overwritten by what is returned.
+func potentials(n *circuit.Network, siemens func(branch int) float64, fixed, inject []float64) []float64 {
+	alone := make([]int, n.Nodes)
+	for i := range alone {
+		alone[i] = i
+	}
+	m, between := newMatrix(n, alone)
 	m.clear()
-	rhs := make([]float64, n.Nodes)
+	rhs := inject
 	held := func(node int) bool { return !math.IsNaN(fixed[node]) }
 	for i := range n.Branches {
 		b := &n.Branches[i]

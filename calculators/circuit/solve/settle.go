@@ -58,13 +58,36 @@ func (s *solver) settleFrom(state int, moved SwitchPositions) *Solution {
 	out.Volts = append([]float64(nil), s.volts...)
 	out.Flows = s.flows()
 	for i := range s.live {
-		b := &s.live[i]
-		v := out.Flows[i].Drop
-		if (b.Law == circuit.CurrentLoad || b.Law == circuit.PowerLoad) && !s.open[i] && b.Role != circuit.Feeding && v > 0.01*n.Supply().Volts && v < s.floor {
+		if s.starves(i) {
 			out.Undervolted = intset.Append(out.Undervolted, i)
 		}
 	}
 	return out
+}
+
+// starves reports a live load of constant current or power that is left with
+// less than half the supply.
+func (s *solver) starves(branch int) bool {
+	b := &s.live[branch]
+	v := s.volts[b.From] - s.volts[b.To]
+	return (b.Law == circuit.CurrentLoad || b.Law == circuit.PowerLoad) && !s.open[branch] && b.Role != circuit.Feeding && v > 0.01*s.n.Supply().Volts && v < s.floor
+}
+
+// available is the largest share of what a load asks for that the wiring can
+// give it in a state, by halving the interval; all else stays as it is.
+func (s *solver) available(state, branch int) float64 {
+	defer func() { s.reduced = -1 }()
+	s.reduced = branch
+	low, high := 0.0, 1.0
+	for range 40 {
+		s.share = (low + high) / 2
+		if s.settle(state); s.starves(branch) {
+			high = s.share
+		} else {
+			low = s.share
+		}
+	}
+	return low
 }
 
 // enter sets every branch to what it is in a state.
@@ -97,6 +120,11 @@ func (s *solver) enter(state int, moved SwitchPositions) {
 	if s.without >= 0 {
 		s.open[s.without] = true
 	}
+	if s.reduced >= 0 {
+		s.live[s.reduced].Amps *= s.share
+		s.live[s.reduced].Watts *= s.share
+	}
+	s.join()
 	s.pin()
 }
 

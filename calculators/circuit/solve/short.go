@@ -71,8 +71,10 @@ func newShorted(s *Study, solver *solver, set Setting) *shorted {
 	copy(f.solver.live, s.Network.Branches)
 	for i := range s.Network.Branches {
 		b := &s.Network.Branches[i]
+		f.solver.live[i].Ohms = math.Max(b.Ohms, leastOhms)
 		f.solver.open[i] = set.Open[i] || !b.IsSource() && !s.Network.Passes(b)
 	}
+	f.solver.join()
 	f.solver.pin()
 	f.idle = f.volts()
 	return f
@@ -113,9 +115,10 @@ func (f *shorted) far(branch int) int {
 // volts solves the unloaded network: without loads it is linear.
 func (f *shorted) volts() []float64 {
 	s := f.solver
+	held := s.held()
 	clear(s.volts)
 	rhs, v := make([]float64, f.Network.Nodes), make([]float64, f.Network.Nodes)
-	s.imbalance(s.volts, rhs, true)
+	s.imbalance(s.volts, rhs, held, true)
 	s.matrix.factor()
 	s.matrix.solve(rhs, v)
 	for i := range v {
@@ -150,11 +153,11 @@ func (f *shorted) at(wire int) Short {
 	var opened []int
 	for {
 		z := f.response(node)
-		amps := (idle[node] - idle[f.body]) / (z[node] - z[f.body] + shortOhms)
+		amps := (idle[node] - idle[f.body]) / (z[node] - z[f.body] + leastOhms)
 		through := func(b int) float64 {
 			br := &n.Branches[b]
 			v := idle[br.From] - idle[br.To] - amps*(z[br.From]-z[br.To])
-			return v / br.Ohms
+			return v / f.solver.live[b].Ohms
 		}
 		inWire := math.Abs(through(wire))
 		if len(opened) == 0 {
@@ -188,8 +191,9 @@ func (f *shorted) at(wire int) Short {
 	return out
 }
 
-// shortOhms is the resistance of the short itself.
-const shortOhms = 1e-6
+// leastOhms is the resistance of the short itself and the least of everything
+// on its way, so that a source of no resistance gives a current that is finite.
+const leastOhms = 1e-6
 
 // over is a comparison that rounding does not decide.
 func over(v, limit float64) bool { return v > limit*(1+1e-9) }

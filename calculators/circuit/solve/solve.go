@@ -6,6 +6,7 @@ package solve
 
 import (
 	"math"
+	"slices"
 
 	"baybook/calculators/circuit"
 	"baybook/calculators/circuit/intset"
@@ -27,8 +28,10 @@ type Solution struct {
 	Settled     bool
 	Oscillating []int
 	// Undervolted are the branches whose load gets under half the supply:
-	// there is no way to give it what it asks for.
+	// there is no way to give it what it asks for. Available is the share of
+	// it that the wiring could give, one for each.
 	Undervolted []int
+	Available   []float64
 }
 
 // A Flow is what passes through a branch.
@@ -39,6 +42,10 @@ type Flow struct {
 	// Heat is the power that is turned into heat or used, in W.
 	Current, Drop, Heat float64
 }
+
+// Solved reports whether there is a solution. Where there is none, the numbers
+// here are where the search ended, and are not to be shown.
+func (s *Solution) Solved() bool { return s.Settled && len(s.Undervolted) == 0 }
 
 // On reports whether a load's branch has supply.
 func (s *Solution) On(n *circuit.Network, branch int) bool {
@@ -56,40 +63,53 @@ type solver struct {
 	n       *circuit.Network
 	matrix  *SparseLDL
 	between []int // place of each branch's element in the matrix, -1 inside one node
-	floor   float64
-	// For one state: what each branch is, whether it is open, the nodes whose
-	// voltage is zero by definition.
+	// of are the joined nodes that the matrix was made for.
+	of    []int
+	floor float64
+	// For one state: what each branch is, whether it is open, which nodes are
+	// joined, and the nodes whose voltage is zero by definition.
 	live   []circuit.Branch
 	open   []bool
+	joined joined
 	pinned []bool
 	volts  []float64
-	// without is a branch that is taken out, -1 where none is.
-	without int
+	// without is a branch that is taken out, -1 where none is; reduced is one
+	// whose load asks for a share of what it asks for, -1 where none does.
+	without, reduced int
+	share            float64
 }
 
 func newSolver(n *circuit.Network) *solver {
-	s := &solver{n: n, without: -1, floor: n.Supply().Volts / 2,
+	return &solver{n: n, without: -1, reduced: -1, floor: n.Supply().Volts / 2,
 		live: make([]circuit.Branch, len(n.Branches)), open: make([]bool, len(n.Branches)), pinned: make([]bool, n.Nodes), volts: make([]float64, n.Nodes)}
-	s.matrix, s.between = newMatrix(n)
-	return s
 }
 
-// newMatrix makes the matrix of a network, and says where in it the element
-// of each branch stands.
-func newMatrix(n *circuit.Network) (m *SparseLDL, between []int) {
+// newMatrix makes the matrix of a network of which some nodes are joined, and
+// says where in it the element of each branch stands.
+func newMatrix(n *circuit.Network, root []int) (m *SparseLDL, between []int) {
 	pairs := make([][2]int, len(n.Branches))
 	for i, b := range n.Branches {
-		pairs[i] = [2]int{b.From, b.To}
+		pairs[i] = [2]int{root[b.From], root[b.To]}
 	}
 	m = newSparseLDL(n.Nodes, pairs)
-	for _, b := range n.Branches {
+	for _, p := range pairs {
 		at := -1
-		if b.From != b.To {
-			at = m.between(b.From, b.To)
+		if p[0] != p[1] {
+			at = m.between(p[0], p[1])
 		}
 		between = intset.Append(between, at)
 	}
 	return m, between
+}
+
+// join joins the nodes of the live branches, and sees to it that the matrix is
+// one for them.
+func (s *solver) join() {
+	s.joined = joinNodes(s.n.Nodes, s.live, s.open)
+	if !slices.Equal(s.of, s.joined.root) {
+		s.of = s.joined.root
+		s.matrix, s.between = newMatrix(s.n, s.of)
+	}
 }
 
 // leak is the conductance in S of LEDs below their forward voltage.
@@ -148,12 +168,31 @@ func (s *solver) pin() {
 	}
 }
 
+// held marks the roots of the joined nodes whose voltage is known, and puts
+// that voltage into volts.
+func (s *solver) held() []bool {
+	held := make([]bool, s.n.Nodes)
+	clear(s.volts)
+	for node, zero := range s.pinned {
+		if zero {
+			root := s.joined.root[node]
+			held[root] = true
+			s.volts[root] = -s.joined.offset[node]
+		}
+	}
+	s.joined.spread(s.volts)
+	return held
+}
+
 // newton finds the node voltages of the live branches. It reports false where
 // no voltages satisfy them.
 func (s *solver) newton() bool {
-	clear(s.volts)
+	held := s.held()
+	if s.joined.contradicts {
+		return false
+	}
 	residual, step, trial := make([]float64, s.n.Nodes), make([]float64, s.n.Nodes), make([]float64, s.n.Nodes)
-	size := s.imbalance(s.volts, residual, true)
+	size := s.imbalance(s.volts, residual, held, true)
 	for range 80 {
 		s.matrix.factor()
 		s.matrix.solve(residual, step)
@@ -167,15 +206,15 @@ func (s *solver) newton() bool {
 		share := 1.0
 		for range 12 {
 			for i := range trial {
-				trial[i] = s.volts[i] - share*step[i]
+				trial[i] = s.volts[i] - share*step[s.joined.root[i]]
 			}
-			if after := s.imbalance(trial, residual, false); after <= size || share*most < 1e-9 {
+			if after := s.imbalance(trial, residual, held, false); after <= size || share*most < 1e-9 {
 				break
 			}
 			share /= 2
 		}
 		copy(s.volts, trial)
-		size = s.imbalance(s.volts, residual, true)
+		size = s.imbalance(s.volts, residual, held, true)
 		if share*most < 1e-9 {
 			return true
 		}
@@ -183,33 +222,34 @@ func (s *solver) newton() bool {
 	return false
 }
 
-// imbalance sums the currents that leave each node, and says how large the
-// largest is. With fill it puts the conductances into the matrix too.
-func (s *solver) imbalance(volts, residual []float64, fill bool) float64 {
+// imbalance sums the currents in A that leave each joined node, and says how
+// large the largest is. With fill it puts the conductances into the matrix too.
+func (s *solver) imbalance(volts, residual []float64, held []bool, fill bool) float64 {
 	clear(residual)
 	if fill {
 		s.matrix.clear()
 	}
 	for i := range s.live {
 		b := &s.live[i]
-		if s.open[i] || b.From == b.To {
+		from, to := s.joined.root[b.From], s.joined.root[b.To]
+		if s.open[i] || from == to {
 			continue
 		}
 		amps, siemens := flow(b, volts[b.From]-volts[b.To], s.floor)
-		residual[b.From] += amps
-		residual[b.To] -= amps
+		residual[from] += amps
+		residual[to] -= amps
 		if !fill {
 			continue
 		}
-		s.matrix.values[s.matrix.place[b.From]] += siemens
-		s.matrix.values[s.matrix.place[b.To]] += siemens
-		if !s.pinned[b.From] && !s.pinned[b.To] {
+		s.matrix.values[s.matrix.place[from]] += siemens
+		s.matrix.values[s.matrix.place[to]] += siemens
+		if !held[from] && !held[to] {
 			s.matrix.values[s.between[i]] -= siemens
 		}
 	}
 	largest := 0.0
 	for node, r := range residual {
-		if s.pinned[node] {
+		if held[node] {
 			residual[node] = 0
 			if fill {
 				s.matrix.values[s.matrix.place[node]] = 1
@@ -221,22 +261,32 @@ func (s *solver) imbalance(volts, residual []float64, fill bool) float64 {
 	return largest
 }
 
-// flows writes down what passes through every branch.
+// flows writes down what passes through every branch. What passes through
+// joined nodes is what keeps Kirchhoff's law at each of them.
 func (s *solver) flows() []Flow {
 	out := make([]Flow, len(s.live))
+	leaves := make([]float64, s.n.Nodes)
 	for i := range s.live {
 		b := &s.live[i]
-		if s.open[i] {
-			out[i] = Flow{Open: true, Drop: s.volts[b.From] - s.volts[b.To]}
-			continue
-		}
 		v := s.volts[b.From] - s.volts[b.To]
-		amps, _ := flow(b, v, s.floor)
-		f := Flow{Current: amps, Drop: v, Heat: v * amps}
-		if b.Law == circuit.VoltageSource {
-			f.Heat = amps * amps * b.Ohms
+		f := Flow{Open: s.open[i], Drop: v}
+		if !f.Open && !joins(b) {
+			f.Current, _ = flow(b, v, s.floor)
+			f.Heat = v * f.Current
+			if b.Law == circuit.VoltageSource {
+				f.Heat = f.Current * f.Current * b.Ohms
+			}
+			leaves[b.From] += f.Current
+			leaves[b.To] -= f.Current
 		}
 		out[i] = f
+	}
+	if s.joined.any {
+		for i, amps := range throughJoined(s.n, s.live, s.open, leaves, s.joined.root) {
+			if !s.open[i] && joins(&s.live[i]) {
+				out[i].Current = amps
+			}
+		}
 	}
 	return out
 }

@@ -31,7 +31,11 @@ func Analyze(n *circuit.Network) *Study {
 	s := &Study{Network: n, Graph: newGraph(n)}
 	solver := newSolver(n)
 	for i := range n.States {
-		s.Solutions = append(s.Solutions, solver.settle(i))
+		sol := solver.settle(i)
+		for _, branch := range sol.Undervolted {
+			sol.Available = append(sol.Available, solver.available(i, branch))
+		}
+		s.Solutions = append(s.Solutions, sol)
 	}
 	for i := range n.States {
 		s.Unusable = append(s.Unusable, s.unusable(i))
@@ -130,7 +134,7 @@ func (s *Study) feeders(without, node int, set Setting, seen *intset.Set, out *B
 // and a fuse for such a current would be bad advice.
 func (s *Study) unusable(state int) bool {
 	sol := s.Solutions[state]
-	if !sol.Settled || len(sol.Undervolted) > 0 {
+	if !sol.Solved() {
 		return true
 	}
 	metal := func(k int) bool { return !sol.Flows[k].Open && s.Graph.Metal(k) }

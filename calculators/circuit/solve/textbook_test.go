@@ -28,8 +28,7 @@ func TestTextbook(t *testing.T) {
 		n := circuittest.Build(t, all[w.circuit])
 		sol := State(n, 0)
 		for name, want := range w.volts {
-			// Each part has at least a microhm, the source among them.
-			if got := sol.Volts[n.Part(name).Basics().Pins[0].Node]; math.Abs(got-want) > 5e-6 {
+			if got := sol.Volts[n.Part(name).Basics().Pins[0].Node]; math.Abs(got-want) > 1e-9 {
 				t.Errorf("%s: %s is at %.9f V, want %.9f V (%s)", w.circuit, name, got, want, w.source)
 			}
 		}
