@@ -57,10 +57,16 @@ type Property struct {
 	whole func(p Part) *int
 	text  func(p Part) *string
 	yes   func(p Part) *bool
+	// volts is where a limit goes that is given in V instead of in %.
+	volts func(p Part) *float64
 }
 
 // put gives a part the value of the key.
 func (p *Property) put(to Part, v calc.Value) {
+	if p.volts != nil && inVolts(v.Text) {
+		*p.volts(to) = v.Num
+		return
+	}
 	if p.num != nil {
 		unit := p.Unit
 		if p.Kind == calc.Wire {

@@ -13,7 +13,7 @@ var loadKeys = []Property{
 	{Input: calc.Input{Name: "surge", Unit: "s", Min: 0.001, Max: 10, Default: "0.1", Help: "How long the surge lasts."}, num: func(p Part) *float64 { return &p.(*Load).Surge }},
 	{Live: true, Input: calc.Input{Name: "sleeps", Unit: "mA", Min: 0, Max: 20000, Default: "0", Help: "What it draws asleep or switched off."}, num: func(p Part) *float64 { return &p.(*Load).Sleeps }},
 	{Input: calc.Input{Name: "least", Unit: "V", Min: 0, Max: 60, Default: "0", Help: "Lowest voltage that it works at."}, num: func(p Part) *float64 { return &p.(*Load).Least }},
-	{Input: calc.Input{Name: "drop", Unit: "%", Min: 0.1, Max: 100, Help: "A limit of drop of its own."}, num: func(p Part) *float64 { return &p.(*Load).Drop }},
+	{Input: calc.Input{Name: "drop", Unit: "%", Min: 0.1, Max: 100, Help: "A limit of drop of its own, as a share or in V."}, num: func(p Part) *float64 { return &p.(*Load).Drop.Share }, volts: func(p Part) *float64 { return &p.(*Load).Drop.Volts }},
 	{Form: Flag, Input: calc.Input{Name: "signal", Kind: calc.Word, Words: []string{"yes", "no"}, Help: "yes: a camera, radio or sensor whose ground must be quiet."}, yes: func(p Part) *bool { return &p.(*Load).Signal }},
 }
 
@@ -23,7 +23,7 @@ var ledKeys = []Property{
 	{Required: true, Live: true, Input: calc.Input{Name: "resistor", Unit: "ohm", Min: 0.01, Max: 1e6, Help: "In series with each string."}, num: func(p Part) *float64 { return &p.(*LEDs).Ohms }},
 	{Input: calc.Input{Name: "strings", Kind: calc.Count, Min: 1, Max: 500, Default: "1", Help: "Strings side by side."}, whole: func(p Part) *int { return &p.(*LEDs).Strings }},
 	{Input: calc.Input{Name: "least", Unit: "V", Min: 0, Max: 60, Default: "0", Help: "Lowest voltage that they are bright enough at."}, num: func(p Part) *float64 { return &p.(*LEDs).Least }},
-	{Input: calc.Input{Name: "drop", Unit: "%", Min: 0.1, Max: 100, Help: "A limit of drop of its own."}, num: func(p Part) *float64 { return &p.(*LEDs).Drop }},
+	{Input: calc.Input{Name: "drop", Unit: "%", Min: 0.1, Max: 100, Help: "A limit of drop of its own, as a share or in V."}, num: func(p Part) *float64 { return &p.(*LEDs).Drop.Share }, volts: func(p Part) *float64 { return &p.(*LEDs).Drop.Volts }},
 }
 
 var amplifierKeys = []Property{
@@ -38,7 +38,7 @@ var amplifierKeys = []Property{
 	{Input: calc.Input{Name: "inrush", Unit: "A", Min: 0, Max: 2000, Default: "0", Help: "Surge when it is switched on."}, num: func(p Part) *float64 { return &p.(*Amplifier).Inrush }},
 	{Input: calc.Input{Name: "surge", Unit: "s", Min: 0.001, Max: 10, Default: "0.1", Help: "How long the surge lasts."}, num: func(p Part) *float64 { return &p.(*Amplifier).Surge }},
 	{Input: calc.Input{Name: "least", Unit: "V", Min: 0, Max: 60, Default: "0", Help: "Lowest voltage that it works at."}, num: func(p Part) *float64 { return &p.(*Amplifier).Least }},
-	{Input: calc.Input{Name: "drop", Unit: "%", Min: 0.1, Max: 100, Help: "A limit of drop of its own."}, num: func(p Part) *float64 { return &p.(*Amplifier).Drop }},
+	{Input: calc.Input{Name: "drop", Unit: "%", Min: 0.1, Max: 100, Help: "A limit of drop of its own, as a share or in V."}, num: func(p Part) *float64 { return &p.(*Amplifier).Drop.Share }, volts: func(p Part) *float64 { return &p.(*Amplifier).Drop.Volts }},
 }
 
 var speakerKeys = []Property{

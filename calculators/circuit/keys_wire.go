@@ -10,8 +10,8 @@ var groundKeys = []Property{
 }
 
 var wireKeys = []Property{
-	{Form: Terminal, Required: true, Input: calc.Input{Name: "from", Help: "The end that it starts at."}},
-	{Form: Terminal, Required: true, Input: calc.Input{Name: "to", Help: "The end that it goes to."}},
+	{Form: Terminal, Required: true, Input: calc.Input{Name: "from", Help: "The end that it starts at."}, text: func(p Part) *string { return &p.(*Wire).From }},
+	{Form: Terminal, Required: true, Input: calc.Input{Name: "to", Help: "The end that it goes to."}, text: func(p Part) *string { return &p.(*Wire).To }},
 	{Required: true, Live: true, Input: calc.Input{Name: "size", Kind: calc.Wire, Min: 0.05, Max: 240, Help: "AWG or mm2, printed on the insulation."},
 		num: func(p Part) *float64 { return &p.(*Wire).Area }, text: func(p Part) *string { return &p.(*Wire).Size }},
 	{Required: true, Live: true, Input: calc.Input{Name: "length", Unit: "m", Min: 0.005, Max: 100, Help: "Along the way that it takes."},

@@ -6,25 +6,27 @@ import "baybook/calculators/calc"
 type limitKey struct {
 	calc.Input
 	at func(*Limits) *float64
+	// volts is where a limit goes that is given in V instead of in %.
+	volts func(*Limits) *float64
 }
 
 // limitKeys are the limits that a circuit may set for itself. The distances
 // are those of 33 CFR 183.455: 7 in bare, 40 in covered.
 var limitKeys = []limitKey{
 	{calc.Input{Name: "drop", Unit: "%", Min: 0.1, Max: 100, Default: "3",
-		Help: "Share of the supply that may be lost on the way there and back: 3 % where it matters, 10 % at most (ABYC E-11)."}, func(l *Limits) *float64 { return &l.Drop }},
+		Help: "Share of the supply, or volts, that may be lost on the way there and back: 3 % where it matters, 10 % at most (ABYC E-11)."}, func(l *Limits) *float64 { return &l.Drop.Share }, func(l *Limits) *float64 { return &l.Drop.Volts }},
 	{calc.Input{Name: "ambient", Unit: "C", Min: -40, Max: 100, Default: "40",
-		Help: "Hottest air around the wires."}, func(l *Limits) *float64 { return &l.Ambient }},
+		Help: "Hottest air around the wires."}, func(l *Limits) *float64 { return &l.Ambient }, nil},
 	{calc.Input{Name: "temperature", Unit: "C", Min: -40, Max: 125, Default: "20",
-		Help: "Of the conductors when drops are computed."}, func(l *Limits) *float64 { return &l.Temperature }},
+		Help: "Of the conductors when drops are computed."}, func(l *Limits) *float64 { return &l.Temperature }, nil},
 	{calc.Input{Name: "bare", Unit: "mm", Min: 0, Max: 5000, Default: "178",
-		Help: "How far a bare wire may run from the source to its fuse."}, func(l *Limits) *float64 { return &l.Bare }},
+		Help: "How far a bare wire may run from the source to its fuse."}, func(l *Limits) *float64 { return &l.Bare }, nil},
 	{calc.Input{Name: "sheathed", Unit: "mm", Min: 0, Max: 5000, Default: "1016",
-		Help: "The same for a wire in a sheath of its own."}, func(l *Limits) *float64 { return &l.Covered }},
+		Help: "The same for a wire in a sheath of its own."}, func(l *Limits) *float64 { return &l.Covered }, nil},
 	{calc.Input{Name: "parked", Unit: "d", Min: 0, Max: 365, Default: "14",
-		Help: "Longest time parked."}, func(l *Limits) *float64 { return &l.Parked }},
+		Help: "Longest time parked."}, func(l *Limits) *float64 { return &l.Parked }, nil},
 	{calc.Input{Name: "self_discharge", Unit: "%", Min: 0, Max: 30, Default: "3",
-		Help: "The battery's own loss a month."}, func(l *Limits) *float64 { return &l.SelfDischarge }},
+		Help: "The battery's own loss a month."}, func(l *Limits) *float64 { return &l.SelfDischarge }, nil},
 }
 
 // limitScale turns the unit of a limit into what Limits holds: days and
@@ -48,6 +50,14 @@ func (b *builder) limits() {
 		k := limitNamed(given.Name)
 		if k == nil {
 			b.unknownKey(Problem{In: InLimits, Key: given.Name}, "limits", limitNames())
+			continue
+		}
+		if k.volts != nil && inVolts(given.Value) {
+			v, msg := dropVolts.Read(given.Value)
+			if msg != "" {
+				b.refuse(Problem{In: InLimits, Key: given.Name, Message: given.Name + ": " + msg, Do: "give " + asAdvice(k.Help)})
+			}
+			*k.volts(&b.n.Limits) = v.Num
 			continue
 		}
 		v, msg := k.Read(given.Value)

@@ -1,6 +1,9 @@
 package circuit
 
-import "baybook/calculators/circuit/intset"
+import (
+	"baybook/calculators/calc"
+	"baybook/calculators/circuit/intset"
+)
 
 // A Network is a circuit that can be solved: every part with its values and
 // its terminals on nodes. Nothing changes it once it is built, so goroutines
@@ -23,6 +26,9 @@ type State struct {
 	Name string
 	// Parked is true for the state in which the vehicle stands and sleeps.
 	Parked bool
+	// Lasts is how long the state lasts at most in s, as cranking or a stall
+	// does; 0 for one that may last.
+	Lasts float64
 	// Closed are the switches that are closed in it, Off the loads that are
 	// switched off, Forced the relays whose armature the state holds.
 	Closed, Off intset.Set
@@ -47,9 +53,9 @@ func (s *State) Forces(relay int) bool {
 
 // Limits are what a circuit is judged by.
 type Limits struct {
-	// Drop is the share of the source's voltage that may be lost on the way to
-	// a load and back.
-	Drop float64
+	// Drop is what of the source's voltage may be lost on the way to a load and
+	// back.
+	Drop DropLimit
 	// Ambient is the hottest air around the wires, Temperature that of the
 	// conductors when drops are computed, °C.
 	Ambient, Temperature float64
@@ -60,6 +66,29 @@ type Limits struct {
 	Parked float64
 	// SelfDischarge is the battery's own loss, % a month.
 	SelfDischarge float64
+}
+
+// A DropLimit is a limit of voltage drop: a share of the supply, or volts
+// where they are given. The zero value is none.
+type DropLimit struct{ Share, Volts float64 }
+
+// IsZero reports a limit that is not given.
+func (l DropLimit) IsZero() bool { return l == DropLimit{} }
+
+// Of is the limit in V at a supply in V.
+func (l DropLimit) Of(supply float64) float64 {
+	if l.Volts > 0 {
+		return l.Volts
+	}
+	return l.Share * supply
+}
+
+// String writes the limit as it is given: "3 %", "0.5 V".
+func (l DropLimit) String() string {
+	if l.Volts > 0 {
+		return calc.FormatUnit(l.Volts, 3, "V")
+	}
+	return calc.FormatUnit(100*l.Share, 3, "%")
 }
 
 // Part finds a part by name, nil where there is none.

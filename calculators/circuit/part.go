@@ -108,9 +108,8 @@ type Demand struct {
 	Inrush, Surge float64
 	Sleeps        float64 // A asleep or switched off
 	Least         float64 // V, the lowest that it works at
-	// Drop is its own limit of voltage drop as a share of the supply, 0 where
-	// the circuit's limit holds.
-	Drop float64
+	// Drop is its own limit of voltage drop, zero where the circuit's holds.
+	Drop DropLimit
 }
 
 // A Load is whatever uses current: lamp, motor, device, resistor.
@@ -166,8 +165,9 @@ type Wire struct {
 	Base
 	Area   float64 // m2
 	Length float64 // m
-	// Size and Run are area and length as they are written.
+	// Size and Run are area and length as they are written, From and To its ends.
 	Size, Run  string
+	From, To   string
 	Color      string // letters of IEC 60757
 	Conductor  string
 	Insulation float64 // °C that it is rated for

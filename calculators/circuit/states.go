@@ -17,7 +17,11 @@ var stateKeys = []struct {
 	{"released", []Kind{RelayKind}, "relay"},
 	{"off", []Kind{LoadKind, AmplifierKind, LEDsKind}, "load"},
 	{"parked", nil, ""},
+	{"lasts", nil, ""},
 }
+
+// stateLasts reads how long a state lasts.
+var stateLasts = calc.Input{Name: "lasts", Unit: "s", Min: 0.001, Max: 600, Help: "How long the state lasts at most, as cranking or a stall does: heat is then judged for that time."}
 
 func stateKeyNames() []string {
 	var names []string
@@ -71,6 +75,15 @@ func (b *builder) stateKey(i int, s *State, k Key) {
 				b.refuse(at)
 			}
 			s.Parked = k.Value == "yes"
+			return
+		}
+		if k.Name == "lasts" {
+			v, msg := stateLasts.Read(k.Value)
+			if msg != "" {
+				at.Message, at.Do = "lasts: "+msg, "give "+asAdvice(stateLasts.Help)
+				b.refuse(at)
+			}
+			s.Lasts = v.Num
 			return
 		}
 		for _, name := range List(k.Value) {

@@ -266,8 +266,8 @@ func (k *sketch) bodyLines(state int) []bodyLine {
 	for i := range n.Branches {
 		b := &n.Branches[i]
 		if e, ok := n.Of(b).(*circuit.Body); ok {
-			f := k.p.Solutions[state].Flows[i]
-			lines = append(lines, bodyLine{e.From + " to " + e.To, format.Ohms(e.Ohms) + ", " + format.Amps(math.Abs(f.Current)) + ", " + format.Volts(math.Abs(f.Drop))})
+			f, fig := k.p.Solutions[state].Flows[i], figuresOf(k.p.Solutions[state])
+			lines = append(lines, bodyLine{e.From + " to " + e.To, format.Ohms(e.Ohms) + ", " + fig.amps(f.Current) + ", " + fig.drop(f.Drop)})
 		}
 	}
 	return lines
@@ -310,6 +310,9 @@ func (k *sketch) alternative() string {
 		text += ": " + n.Title
 	}
 	text += ". In the state " + n.States[k.state].Name
+	if !k.p.Solutions[k.state].Solved() {
+		return text + " there is no solution."
+	}
 	sep := ", "
 	for i := range n.Branches {
 		b := &n.Branches[i]

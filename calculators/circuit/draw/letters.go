@@ -41,15 +41,15 @@ func beside(text string, lines ...string) []string { return append(wrap(text), l
 // depend on the state.
 func (p *layouter) letters(it *item, state int) []string {
 	sol := p.Solutions[state]
-	n := p.Network
+	n, fig := p.Network, figuresOf(sol)
 	switch it.kind {
 	case jointItem:
 		if e := p.joint[it.node]; e >= 0 {
-			return beside(p.called(e), format.NodeVolts(sol.Volts[it.node]))
+			return beside(p.called(e), fig.volts(sol.Volts[it.node]))
 		}
-		return []string{format.NodeVolts(sol.Volts[it.node])}
+		return []string{fig.volts(sol.Volts[it.node])}
 	case railItem:
-		return []string{p.terminal(it.node), format.NodeVolts(sol.Volts[it.node])}
+		return []string{p.terminal(it.node), fig.volts(sol.Volts[it.node])}
 	case flagItem:
 		return wrap("to " + p.terminal(it.node))
 	case minusItem:
@@ -60,7 +60,7 @@ func (p *layouter) letters(it *item, state int) []string {
 	b := &n.Branches[it.branch]
 	f := sol.Flows[it.branch]
 	name := p.called(b.Part)
-	current := format.Amps(math.Abs(f.Current))
+	current := fig.amps(f.Current)
 	switch {
 	case b.Role == circuit.Feeding:
 		return beside("already there", current)
@@ -75,7 +75,7 @@ func (p *layouter) letters(it *item, state int) []string {
 	case b.Role == circuit.Way:
 		return beside(name+" "+b.Label(), current)
 	case b.Role == circuit.Output:
-		return beside(name+" out "+strconv.Itoa(b.Number), format.NodeVolts(math.Abs(f.Drop)), current)
+		return beside(name+" out "+strconv.Itoa(b.Number), fig.volts(math.Abs(f.Drop)), current)
 	}
 	return p.partLetters(b.Part, name, current, f, sol)
 }
@@ -90,10 +90,11 @@ func (p *layouter) called(element int) string {
 
 // partLetters letters a part that has one way through it.
 func (p *layouter) partLetters(element int, name, current string, f solve.Flow, sol *solve.Solution) []string {
-	across := format.NodeVolts(f.Drop)
+	fig := figuresOf(sol)
+	across := fig.volts(f.Drop)
 	switch e := p.Network.Parts[element].(type) {
 	case *circuit.Source:
-		return beside(name, format.NodeVolts(math.Abs(f.Drop)), current)
+		return beside(name, fig.volts(math.Abs(f.Drop)), current)
 	case *circuit.Fuse:
 		lines := beside(name, format.Amps(e.Rating)+" "+e.TypeName())
 		if e.Taps != "" {
@@ -106,13 +107,13 @@ func (p *layouter) partLetters(element int, name, current string, f solve.Flow, 
 		}
 		return beside(name, current)
 	case *circuit.Wire:
-		return join(wrap(name+" "+e.Color), beside(e.Size+" "+e.Run, current+" "+format.Drop(f.Drop)))
+		return join(wrap(name+" "+e.Color), beside(e.Size+" "+e.Run, current+" "+fig.drop(f.Drop)))
 	case *circuit.Ground:
-		return join(wrap(name), beside(e.Point, format.NodeVolts(sol.Volts[e.Node("lug")])))
+		return join(wrap(name), beside(e.Point, fig.volts(sol.Volts[e.Node("lug")])))
 	case *circuit.LEDs:
 		return join(wrap(name), beside(calc.Format(float64(e.Strings), 3)+" x "+calc.Format(float64(e.Count), 3)+" LED", across, current))
 	case *circuit.Speaker:
-		return beside(name, format.Ohms(e.Ohms), format.Watts(f.Heat))
+		return beside(name, format.Ohms(e.Ohms), fig.watts(f.Heat))
 	case *circuit.Load:
 		if e.Type == "resistor" {
 			return beside(name, format.Ohms(e.Ohms), across, current)
@@ -133,7 +134,7 @@ func (p *layouter) coilLetters(it *item, name string, sol *solve.Solution, b *ci
 	if sol.Energized(p.Network, b.Part) {
 		in = "pulled in"
 	}
-	return join([]string{top}, beside(name, in, format.Amps(math.Abs(f.Current)), foot))
+	return join([]string{top}, beside(name, in, figuresOf(sol).amps(f.Current), foot))
 }
 
 // contactLetters stand a contact's terminal numbers above and below its words.

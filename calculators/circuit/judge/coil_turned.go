@@ -27,6 +27,9 @@ var coilTurnedManual = Manual{
 func judgeCoilTurned(s *solve.Study, say func(Judgment)) {
 	n := s.Network
 	for state, sol := range s.Solutions {
+		if !sol.Solved() {
+			continue
+		}
 		for i := range n.Branches {
 			b := &n.Branches[i]
 			if b.Role != circuit.Coil {

@@ -15,8 +15,7 @@ var dropManual = Manual{
 	Rule:  "drop",
 	Title: "What a load loses on the way there and back stays within the limit",
 	Why: `In every named state, from the terminals of the source. The limit is that of
-the drawing (3 % where none is written), or the load's own. A load may also say
-the least voltage that it works at.`,
+the drawing (3 % where none is written), or the load's own; either may be given in volts. A load may also say the least voltage that it works at.`,
 	Good: lampCircuit,
 	Mistake: []string{
 		`  W2: {from: F1, to: lamp, size: 16 AWG, length: 4 m, colour: RD}
@@ -31,6 +30,9 @@ the least voltage that it works at.`,
 func judgeDrop(s *solve.Study, say func(Judgment)) {
 	n := s.Network
 	for state, sol := range s.Solutions {
+		if !sol.Solved() {
+			continue
+		}
 		for i := range n.Branches {
 			b := &n.Branches[i]
 			e := n.Of(b).Basics()
@@ -43,15 +45,15 @@ func judgeDrop(s *solve.Study, say func(Judgment)) {
 			}
 			at := sol.Flows[i].Drop
 			demand, limit := circuit.DemandOf(n.Of(b)), n.Limits.Drop
-			if demand.Drop > 0 {
+			if !demand.Drop.IsZero() {
 				limit = demand.Drop
 			}
 			j := Judgment{Verdict: calc.Stop, Part: b.Part, State: n.States[state].Name}
 			in := " in the state " + n.States[state].Name
 			switch lost := supply - at; {
-			case calc.Over(lost, limit*supply):
+			case calc.Over(lost, limit.Of(supply)):
 				j.Message = e.Name + " gets " + format.Volts(at) + " of " + format.Volts(supply) + in + ": " + format.Volts(lost) + " or " +
-					calc.FormatUnit(100*lost/supply, 3, "%") + " is lost, over the limit of " + calc.FormatUnit(100*limit, 3, "%")
+					calc.FormatUnit(100*lost/supply, 3, "%") + " is lost, over the limit of " + limit.String()
 				j.Do = "use a thicker or shorter wire; most is lost in " + worstOnTheWay(s, state, i)
 				say(j)
 			case calc.Under(at, demand.Least):

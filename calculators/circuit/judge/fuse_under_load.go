@@ -1,6 +1,8 @@
 package judge
 
 import (
+	"math"
+
 	"baybook/calculators/calc"
 	"baybook/calculators/circuit"
 	"baybook/calculators/circuit/format"
@@ -33,6 +35,7 @@ func judgeFuseUnderLoad(s *solve.Study, say func(Judgment)) {
 		if !ok || b.Role != circuit.Through {
 			continue
 		}
+		judgeBriefly(s, i, e, say)
 		carries, state := s.Peak(i)
 		j := Judgment{Verdict: calc.Stop, Part: b.Part, State: n.States[state].Name, Do: "divide the load"}
 		if rating, ok := electrical.FuseFor(carries); ok {
@@ -81,4 +84,21 @@ func behind(s *solve.Study, branch, load, state int) bool {
 	open := s.Settings[state].Open
 	pass := func(k int) bool { return k != branch && !open[k] && s.Network.Passes(&s.Network.Branches[k]) }
 	return !s.Graph.Reach(s.Network.Plus(), pass)[s.Network.Branches[load].From]
+}
+
+// judgeBriefly judges a fuse in the states that last for a time only.
+func judgeBriefly(s *solve.Study, i int, fuse *circuit.Fuse, say func(Judgment)) {
+	n := s.Network
+	for state := range n.States {
+		lasts := n.States[state].Lasts
+		if lasts == 0 || s.Unusable[state] {
+			continue
+		}
+		carries := math.Abs(s.Solutions[state].Flows[i].Current)
+		if opens := fuse.FastestOpening(carries); opens < lasts {
+			say(Judgment{Verdict: calc.Check, Part: n.Branches[i].Part, State: n.States[state].Name,
+				Message: fuse.Name + " may open after " + format.Seconds(opens) + " in the state " + n.States[state].Name + ": " + format.Amps(carries) + " for " + format.Seconds(lasts),
+				Do:      "take the next fuse that the wire bears, or a slower type"})
+		}
+	}
 }

@@ -48,15 +48,43 @@ func judgeStack(s *solve.Study, say func(Judgment)) {
 		if !ok {
 			continue
 		}
+		if earlierAt(n, i, e.Point) {
+			continue // counted with the first ground of its point
+		}
 		lugs := 0
 		for k := range n.Parts {
-			if w, ok := n.Parts[k].(*circuit.Wire); ok && (w.Pins[0].Node == e.Node("lug") || w.Pins[1].Node == e.Node("lug")) {
-				lugs++
+			if w, ok := n.Parts[k].(*circuit.Wire); ok {
+				lugs += lugsAt(n, w, e.Point)
 			}
 		}
 		if lugs > 4 {
-			say(Judgment{Verdict: calc.Check, Part: i, Message: strconv.Itoa(lugs) + " wires stand on " + e.Name + "; at most four hold (CASA AC 21-99)",
+			say(Judgment{Verdict: calc.Check, Part: i, Message: strconv.Itoa(lugs) + " lugs stand on " + e.Point + " with " + e.Name + "; at most four hold (CASA AC 21-99)",
 				Do: "give some of them a ground of their own"})
 		}
 	}
+}
+
+// earlierAt reports a ground of a point before a part.
+func earlierAt(n *circuit.Network, part int, point string) bool {
+	for _, p := range n.Parts[:part] {
+		if g, ok := p.(*circuit.Ground); ok && g.Point == point {
+			return true
+		}
+	}
+	return false
+}
+
+// lugsAt counts the ends of a wire that are bolted to a point, under whatever
+// name its grounds have.
+func lugsAt(n *circuit.Network, w *circuit.Wire, point string) int {
+	lugs := 0
+	for _, pin := range w.Pins {
+		for _, p := range n.Parts {
+			if g, ok := p.(*circuit.Ground); ok && g.Point == point && g.Node("lug") == pin.Node {
+				lugs++
+				break
+			}
+		}
+	}
+	return lugs
 }

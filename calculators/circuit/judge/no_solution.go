@@ -2,6 +2,7 @@ package judge
 
 import (
 	"baybook/calculators/calc"
+	"baybook/calculators/circuit"
 	"baybook/calculators/circuit/format"
 	"baybook/calculators/circuit/solve"
 )
@@ -39,10 +40,10 @@ func judgeSolution(s *solve.Study, say func(Judgment)) {
 				Message: in + n.Name(e) + " finds no rest: pulled in, it takes its own supply away",
 				Do:      "feed its coil from before its own contact"})
 		}
-		for _, i := range sol.Undervolted {
+		for k, i := range sol.Undervolted {
 			b := &n.Branches[i]
 			say(Judgment{Verdict: calc.Stop, Part: b.Part, State: n.States[state].Name,
-				Message: in + n.NameOf(b) + " has no solution: the wiring cannot give it what it asks for, and it is left with " + format.Volts(sol.Flows[i].Drop),
+				Message: in + n.NameOf(b) + " has no solution: the wiring cannot give it what it asks for, and at most " + available(b, sol.Available[k]) + " can be had there",
 				Do:      "use a thicker or shorter wire"})
 		}
 		if !sol.Settled && len(sol.Oscillating) == 0 {
@@ -50,4 +51,12 @@ func judgeSolution(s *solve.Study, say func(Judgment)) {
 				Message: in + "no voltages satisfy every part", Do: "check the loads of constant power and the resistances before them"})
 		}
 	}
+}
+
+// available says what of a load's current or power the wiring can give.
+func available(b *circuit.Branch, share float64) string {
+	if b.Law == circuit.PowerLoad {
+		return format.Watts(share * b.Watts)
+	}
+	return format.Amps(share * b.Amps)
 }

@@ -42,6 +42,9 @@ wires:
 func judgeReversed(s *solve.Study, say func(Judgment)) {
 	n := s.Network
 	for state, sol := range s.Solutions {
+		if !sol.Solved() {
+			continue
+		}
 		for i := range n.Branches {
 			b := &n.Branches[i]
 			if e := n.Of(b).Basics(); n.Draws(b) && !turnable(n.Of(b)) && sol.Flows[i].Drop < -0.01*n.Supply().Volts {

@@ -19,9 +19,9 @@ type Rule struct {
 // rules are all the rules, the most dangerous first.
 var rules = [...]Rule{
 	short, unfused, fuseOverWire, wireBurns, wireOverloaded, fuseUnderLoad, fuseMade,
-	drop, noReturn, reversed, twoSources, liveBehind, tap, tapTurned,
+	drop, noReturn, reversed, wireTurned, twoSources, liveBehind, tap, tapTurned,
 	coilBare, coilTurned, contactOver, sharedGround, groundStack, colourTwice,
-	speakerLoad, speakerGround, noSolution, standby, wrong,
+	speakerLoad, speakerGround, noSolution, standby, unused, wrong,
 }
 
 // A Manual explains a rule to a person.
@@ -53,9 +53,9 @@ func (m *Manual) Bad() string {
 func Manuals() []Manual {
 	return []Manual{
 		shortManual, unfusedManual, fuseOverWireManual, wireBurnsManual, wireOverloadedManual, fuseUnderLoadManual, fuseMadeManual,
-		dropManual, noReturnManual, reversedManual, twoSourcesManual, liveBehindManual, tapManual, tapTurnedManual,
+		dropManual, noReturnManual, reversedManual, wireTurnedManual, twoSourcesManual, liveBehindManual, tapManual, tapTurnedManual,
 		coilBareManual, coilTurnedManual, contactOverManual, sharedGroundManual, groundStackManual, colourTwiceManual,
-		speakerLoadManual, speakerGroundManual, noSolutionManual, standbyManual, wrongManual,
+		speakerLoadManual, speakerGroundManual, noSolutionManual, standbyManual, unusedManual, wrongManual,
 	}
 }
 

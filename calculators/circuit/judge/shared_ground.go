@@ -1,6 +1,8 @@
 package judge
 
 import (
+	"math"
+
 	"baybook/calculators/calc"
 	"baybook/calculators/circuit"
 	"baybook/calculators/circuit/format"
@@ -34,7 +36,7 @@ wires:
   W2: {from: F2, to: camera, size: 20 AWG, length: 6 m, colour: RDWH}
   W3: {from: amplifier, to: S1, size: 8 AWG, length: 30 cm, colour: BK}
   W4: {from: camera, to: G2, size: 20 AWG, length: 30 cm, colour: BK}
-  W5: {from: S1, to: G1, size: 8 AWG, length: 30 cm, colour: BK}
+  W5: {from: S1, to: G1, size: 8 AWG, length: 2 m, colour: BK}
   W6: {from: battery-, to: G0, size: 2 AWG, length: 40 cm, colour: BK, vehicle: yes}
 `,
 	Mistake: []string{
@@ -52,11 +54,18 @@ wires:
 // practice.
 const powerLoad = 1.0
 
+// leastLift is the lift of a ground in V under which no device at sensor level
+// notices; a tenth of the drop limit counts as little. Common practice.
+const leastLift = 1e-3
+
 // judgeSharedGround finds the wires and joints through which both a device at
 // sensor level and a load of power must return.
 func judgeSharedGround(s *solve.Study, say func(Judgment)) {
 	n := s.Network
 	for state, sol := range s.Solutions {
+		if !sol.Solved() {
+			continue
+		}
 		var quiet, loud []int
 		for i := range n.Branches {
 			b := &n.Branches[i]
@@ -101,7 +110,7 @@ func sharedWith(s *solve.Study, state, quiet int, loud []int, say func(Judgment)
 		}
 	}
 	for _, l := range loud {
-		if lift[l] == 0 {
+		if threshold := math.Max(leastLift, n.Limits.Drop.Of(n.Supply().Volts)/10); !calc.Over(lift[l], threshold) {
 			continue
 		}
 		q, p := n.NameOf(&n.Branches[quiet]), n.NameOf(&n.Branches[l])

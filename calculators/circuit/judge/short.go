@@ -2,6 +2,8 @@ package judge
 
 import (
 	"baybook/calculators/calc"
+	"baybook/calculators/circuit"
+	"baybook/calculators/circuit/intset"
 	"baybook/calculators/circuit/solve"
 )
 
@@ -33,9 +35,27 @@ func judgeShort(s *solve.Study, say func(Judgment)) {
 			b := &n.Branches[i]
 			if s.Graph.Reach([]int{b.To}, func(k int) bool { return !set.Open[k] && s.Graph.Metal(k) })[b.From] {
 				say(Judgment{Verdict: calc.Stop, Part: b.Part, State: set.Name,
-					Message: "in the state " + set.Name + " " + n.NameOf(b) + "+ is joined to " + n.NameOf(b) + "- with no load between them",
-					Do:      "follow the wires from " + n.NameOf(b) + "+ and take the one off that leads straight back"})
+					Message: "in the state " + set.Name + " " + n.NameOf(b) + "+ is joined to " + n.NameOf(b) + "- with no load between them, by way of " + pathOf(s, b, set.Open),
+					Do:      "take off the wire of these that leads straight back"})
 			}
 		}
 	}
+}
+
+// pathOf lists the parts on a shortest way of metal from a source's positive
+// terminal to its negative one.
+func pathOf(s *solve.Study, source *circuit.Branch, open []bool) string {
+	pass := func(k int) bool { return !open[k] && s.Graph.Metal(k) }
+	depth := s.Graph.Hops([]int{source.From}, pass)
+	var parts []int
+	for node := source.To; depth[node] > 0; {
+		for _, k := range s.Graph.At[node] {
+			if next := s.Graph.Other(k, node); pass(k) && depth[next] == depth[node]-1 {
+				parts = intset.Append(parts, s.Network.Branches[k].Part)
+				node = next
+				break
+			}
+		}
+	}
+	return s.Network.Names(parts)
 }

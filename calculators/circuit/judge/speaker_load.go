@@ -28,6 +28,9 @@ dies hot. A speaker that is given more than it bears is warned of.`,
 // judgeSpeakers judges the load on each output and the power in each speaker.
 func judgeSpeakers(s *solve.Study, say func(Judgment)) {
 	for _, sol := range s.Solutions {
+		if !sol.Solved() {
+			continue
+		}
 		judgeOutputs(s, sol, say)
 	}
 }

@@ -12,9 +12,10 @@ var twoSources = Rule{Name: "two-sources", judge: judgeTwoSources}
 
 var twoSourcesManual = Manual{
 	Rule:  "two-sources",
-	Title: "No named state joins two sources",
+	Title: "Two sources that a state joins have a fuse at each end",
 	Why: `The fuller battery feeds the other with all that the wire lets through, and a
-fuse that is out leaves its wire live from the other side.`,
+short in the wire between them is fed from both ends. With a fuse at each end
+what flows and what a short drives is judged by the other rules.`,
 	Good: `sources:
   starter: {volts: 12.6, internal: 15 mohm}
   second: {volts: 12.2, internal: 20 mohm}
@@ -35,12 +36,13 @@ wires:
 		`  W5: {from: second-, to: starter-, size: 12 AWG, length: 2 m, colour: BK}
 `,
 		`  W5: {from: second-, to: starter-, size: 12 AWG, length: 2 m, colour: BK}
-  W6: {from: F1.out, to: F2.out, size: 12 AWG, length: 2 m, colour: RD}
+  W6: {from: starter+, to: second+, size: 12 AWG, length: 15 cm, colour: RD}
 `,
 	},
 }
 
-// judgeTwoSources finds states in which metal joins two sources.
+// judgeTwoSources finds states in which metal joins two sources and no fuse is
+// between them.
 func judgeTwoSources(s *solve.Study, say func(Judgment)) {
 	n := s.Network
 	sources := n.SourceBranches()
@@ -57,10 +59,14 @@ func judgeTwoSources(s *solve.Study, say func(Judgment)) {
 				if !plus[other.To] || !minus[other.From] {
 					continue
 				}
+				between, _ := s.Graph.MaxFuseCurrentFrom([]int{n.Branches[a].To}, other.To, -1, set.Open)
+				if !math.IsInf(between, 1) {
+					continue // what the fuses let through is judged by rules of its own
+				}
 				passes := math.Abs(s.Solutions[set.State].Flows[b].Current)
 				say(Judgment{Verdict: calc.Stop, Part: other.Part, State: set.Name,
-					Message: n.NameOf(&n.Branches[a]) + " and " + n.NameOf(other) + " are joined in the state " + set.Name + "; " + format.Amps(passes) + " passes through " + n.NameOf(other),
-					Do:      "put a relay or another isolator between them that is open in this state"})
+					Message: n.NameOf(&n.Branches[a]) + " and " + n.NameOf(other) + " are joined in the state " + set.Name + " with no fuse between them; " + format.Amps(passes) + " passes through " + n.NameOf(other),
+					Do:      "put a fuse at each end of the wire between them, or a relay or another isolator that is open in this state"})
 			}
 		}
 	}

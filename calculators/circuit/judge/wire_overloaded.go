@@ -1,6 +1,8 @@
 package judge
 
 import (
+	"math"
+
 	"baybook/calculators/calc"
 	"baybook/calculators/circuit"
 	"baybook/calculators/circuit/format"
@@ -51,6 +53,24 @@ func judgeOverloaded(s *solve.Study, say func(Judgment)) {
 			}
 			say(Judgment{Verdict: calc.Stop, Part: b.Part, State: n.States[state].Name, Do: do,
 				Message: e.Name + " carries " + format.Amps(carries) + " in the state " + n.States[state].Name + ", and may carry " + format.Amps(limit)})
+		}
+		judgeHeated(s, i, e, say)
+	}
+}
+
+// judgeHeated judges a wire in the states that last for a time only: by the
+// heat that it bears without losing any (IEC 60364-4-43).
+func judgeHeated(s *solve.Study, i int, w *circuit.Wire, say func(Judgment)) {
+	n := s.Network
+	for state := range n.States {
+		lasts := n.States[state].Lasts
+		carries := math.Abs(s.Solutions[state].Flows[i].Current)
+		if lasts == 0 || s.Unusable[state] || !calc.Over(carries, n.Ampacity(w)) {
+			continue
+		}
+		if bears := w.Withstands() / (carries * carries); calc.Over(lasts, bears) {
+			say(Judgment{Verdict: calc.Stop, Part: n.Branches[i].Part, State: n.States[state].Name, Do: "use a thicker wire, or make the state shorter",
+				Message: w.Name + " carries " + format.Amps(carries) + " for " + format.Seconds(lasts) + " in the state " + n.States[state].Name + ", and bears that for " + format.Seconds(bears)})
 		}
 	}
 }

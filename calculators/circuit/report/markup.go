@@ -85,7 +85,7 @@ func appendVerdict(b []byte, a *judge.Assessment) []byte {
 		b = put(b, j.Verdict.String())
 		b = put(b, `">`)
 		b = calc.AppendEscaped(b, j.Message)
-		if j.Do != "" {
+		if j.Do != "" && !saidBefore(a, i) {
 			b = put(b, `. `)
 			b = calc.AppendEscaped(b, sentence(j.Do))
 		}
@@ -145,10 +145,23 @@ func appendTable(b []byte, t *Table) []byte {
 func Summary(a *judge.Assessment, v draw.View) string {
 	state := v.StateOf(a)
 	text := title(a) + ". In the state " + a.Network.States[state].Name
+	if !a.Solutions[state].Solved() {
+		return text + " there is no solution."
+	}
 	for i := range a.Network.Branches {
 		if b := &a.Network.Branches[i]; a.Network.Draws(b) {
 			return text + " " + branchName(a, i) + " has " + format.NodeVolts(a.Solutions[state].Flows[i].Drop) + "."
 		}
 	}
 	return text + " " + strconv.Itoa(len(a.Judgments)) + " judgements."
+}
+
+// saidBefore reports advice that an earlier judgment gives already.
+func saidBefore(a *judge.Assessment, judgment int) bool {
+	for i := range judgment {
+		if a.Judgments[i].Do == a.Judgments[judgment].Do {
+			return true
+		}
+	}
+	return false
 }

@@ -133,7 +133,7 @@ func TestWritten(t *testing.T) {
 					break
 				}
 			}
-			if bytes.Contains(doc, []byte("NaN")) || bytes.Contains(doc, []byte("Inf")) || bytes.Contains(doc, []byte(">-0")) {
+			if bytes.Contains(doc, []byte("NaN")) || bytes.Contains(doc, []byte("Inf")) || bytes.Contains(doc, []byte(">-0 ")) {
 				t.Errorf("%s: %s holds a number that is none", name, what)
 			}
 		}

@@ -39,12 +39,17 @@ func Tables(a *judge.Assessment) []Table {
 	return full
 }
 
-// stateTable says what flows in a state. For a load the volts are those at
-// its terminals, for everything else what is lost in it.
+// stateTable says what flows in a state; it is empty where there is no
+// solution. For a load the volts are those at its terminals, for everything
+// else what is lost in it. A current is negative where it flows against the
+// direction in which the part is written, as in a source that takes.
 func stateTable(a *judge.Assessment, state int) Table {
 	n := a.Network
 	sol := a.Solutions[state]
 	t := Table{Heading: "What flows: " + n.States[state].Name, Columns: Row{"Part", "Current", "Volts", "Heat"}}
+	if !sol.Solved() {
+		return t // its numbers are where the search ended
+	}
 	for _, loads := range [...]bool{true, false} {
 		for i := range n.Branches {
 			b := &n.Branches[i]
@@ -53,7 +58,7 @@ func stateTable(a *judge.Assessment, state int) Table {
 			if n.Draws(b) != loads || idle || b.Role == circuit.CoilDamping {
 				continue // what carries nothing is not worth a line
 			}
-			t.Rows = append(t.Rows, Row{branchName(a, i), format.Amps(math.Abs(f.Current)), across(a, i, f), format.Watts(math.Abs(f.Heat))})
+			t.Rows = append(t.Rows, Row{branchName(a, i), format.Amps(f.Current), across(a, i, f), format.Watts(math.Abs(f.Heat))})
 		}
 	}
 	return t
@@ -73,10 +78,12 @@ func branchName(a *judge.Assessment, i int) string {
 func across(a *judge.Assessment, i int, f solve.Flow) string {
 	b := &a.Network.Branches[i]
 	switch {
-	case a.Network.Draws(b) || b.Law == circuit.VoltageSource:
-		return format.NodeVolts(math.Abs(f.Drop))
+	case a.Network.Draws(b):
+		return format.NodeVolts(f.Drop)
+	case b.Law == circuit.VoltageSource:
+		return format.NodeVolts(-f.Drop)
 	}
-	return format.Volts(math.Abs(f.Drop))
+	return format.Volts(f.Drop)
 }
 
 // shortTable says what a dead short at the far end of each wire does.
@@ -157,6 +164,9 @@ func Legend(a *judge.Assessment) []Row {
 			rows = append(rows, Row{m.sign, m.means})
 		}
 	}
+	if takesBack(a) {
+		rows = append(rows, Row{"-", "before a current: against the direction in which the wire is written; before that of a source: it takes"})
+	}
 	if len(a.Judgments) > 0 {
 		rows = append(rows, Row{"!", "a part that is judged"})
 	}
@@ -179,4 +189,16 @@ var meanings = []struct {
 	{circuit.SpliceKind, "dot", "splice, or wires joined at one terminal"},
 	{circuit.GroundKind, "bar with three strokes", "ground on the body; the volts are how far it is lifted"},
 	{circuit.LinkKind, "broken line with an arrow", "cable that is drawn and not computed"},
+}
+
+// takesBack reports whether any current flows against its written direction.
+func takesBack(a *judge.Assessment) bool {
+	for _, sol := range a.Solutions {
+		for _, f := range sol.Flows {
+			if sol.Solved() && f.Current < -0.5e-6 {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -26,7 +26,10 @@ func AppendText(b []byte, a *judge.Assessment) []byte {
 	b = append(b, "Verdict: "+a.Verdict().String()+"\n"...)
 	for i := range a.Judgments {
 		j := &a.Judgments[i]
-		b = append(b, "  "+j.Verdict.String()+" "+j.Rule+": "+j.Message+"; "+j.Do...)
+		b = append(b, "  "+j.Verdict.String()+" "+j.Rule+": "+j.Message...)
+		if !saidBefore(a, i) {
+			b = append(b, "; "+j.Do...)
+		}
 		if a.Meant(j) {
 			b = append(b, " (shown on purpose)"...)
 		}
@@ -107,6 +110,9 @@ func appendState(b []byte, a *judge.Assessment, sol *solve.Solution) []byte {
 	b = strconv.AppendBool(b, sol.Settled)
 	b = append(b, `,"parts":[`...)
 	for i, f := range sol.Flows {
+		if !sol.Solved() {
+			break // its numbers are where the search ended
+		}
 		if i > 0 {
 			b = append(b, ',')
 		}

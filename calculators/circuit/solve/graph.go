@@ -169,6 +169,11 @@ func (g *Graph) Runs(open []bool) []float64 {
 // paths (Ford and Fulkerson). It is infinite where a path has no fuse, 0 where
 // there is no path. The fuses of the cut come with it.
 func (g *Graph) MaxFuseCurrent(target, leftOut int, open []bool) (amps float64, cut []int) {
+	return g.MaxFuseCurrentFrom(g.n.Plus(), target, leftOut, open)
+}
+
+// MaxFuseCurrentFrom does the same for the way from some nodes.
+func (g *Graph) MaxFuseCurrentFrom(from []int, target, leftOut int, open []bool) (amps float64, cut []int) {
 	used := make([]float64, len(g.n.Branches)) // of each fuse, from From to To
 	came := make([]int, g.n.Nodes)
 	for {
@@ -176,7 +181,7 @@ func (g *Graph) MaxFuseCurrent(target, leftOut int, open []bool) (amps float64, 
 			came[i] = -1
 		}
 		queue := make([]int, 0, g.n.Nodes)
-		for _, node := range g.n.Plus() {
+		for _, node := range from {
 			came[node] = -2
 			queue = intset.Append(queue, node)
 		}

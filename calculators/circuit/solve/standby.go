@@ -2,6 +2,7 @@ package solve
 
 import (
 	"baybook/calculators/calc"
+	"baybook/calculators/circuit"
 	"baybook/calculators/circuit/format"
 	"baybook/calculators/electrical"
 )
@@ -25,7 +26,7 @@ func (s *Study) standby() Standby {
 	out := Standby{State: -1}
 	n := s.Network
 	for i := range n.States {
-		if n.States[i].Parked {
+		if n.States[i].Parked && s.Solutions[i].Solved() {
 			out.State = i
 		}
 	}
@@ -33,11 +34,8 @@ func (s *Study) standby() Standby {
 		return out
 	}
 	source := n.Supply()
-	first := n.SourceBranches()[0]
-	drawn := s.Solutions[out.State].Flows[first].Current
-	feeds := s.Solutions[out.State].Flows[first+1]
-	out.Standing = feeds.Current
-	out.Added = drawn - feeds.Current
+	out.Standing = source.Standing
+	out.Added = s.drain(out.State)
 	if out.Added < 1e-6 { // what is computed of nothing
 		out.Added = 0
 	}
@@ -64,4 +62,24 @@ func (s *Study) standby() Standby {
 		}
 	}
 	return out
+}
+
+// drain is what the drawing draws in a state from the first source and from
+// those that are joined with it, in A, without what they feed already. What one
+// battery gives another cancels out: it is no drain.
+func (s *Study) drain(state int) float64 {
+	n, flows := s.Network, s.Solutions[state].Flows
+	sources := n.SourceBranches()
+	with := s.Graph.Reach([]int{n.Branches[sources[0]].To}, func(k int) bool { return !flows[k].Open && s.Graph.Metal(k) })
+	sum := 0.0
+	for i := range n.Branches {
+		b := &n.Branches[i]
+		switch {
+		case b.IsSource() && with[b.To]:
+			sum += flows[i].Current
+		case b.Kind == circuit.SourceKind && b.Role == circuit.Feeding && with[b.From]:
+			sum -= flows[i].Current
+		}
+	}
+	return sum
 }

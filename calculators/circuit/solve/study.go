@@ -148,10 +148,10 @@ func (s *Study) unusable(state int) bool {
 }
 
 // Peak is the largest current in A through a branch in any state that is
-// usable, and that state.
+// usable and may last, and that state.
 func (s *Study) Peak(branch int) (amps float64, state int) {
 	for i, sol := range s.Solutions {
-		if s.Unusable[i] {
+		if s.Unusable[i] || s.Network.States[i].Lasts > 0 {
 			continue
 		}
 		if a := math.Abs(sol.Flows[branch].Current); a > amps {
