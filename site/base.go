@@ -11,9 +11,10 @@ import (
 
 // A base is what every edition stands on: style, script, core and icons.
 type base struct {
-	theme  fs.FS
-	assets render.Assets
-	files  []namedFile
+	theme   fs.FS
+	assets  render.Assets
+	version Version
+	files   []namedFile
 }
 
 type namedFile struct {
@@ -31,7 +32,9 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &base{theme: o.theme(), assets: render.Assets{
+	version := ReadVersion()
+	version.Core = shortHash(core.Module)
+	b := &base{theme: o.theme(), version: version, assets: render.Assets{
 		Style:  publish.Hashed("assets/sheet.css", bundle.Style),
 		Print:  publish.Hashed("assets/print.css", bundle.Print),
 		Script: publish.Hashed("assets/page.js", bundle.Script),

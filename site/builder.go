@@ -98,6 +98,7 @@ func (b *Builder) compose() (*Edition, error) {
 		return nil, err
 	}
 	renderer.Hazards = b.cache.Hazards()
+	renderer.Program = b.base.version.String()
 	e := newEdition(b.book, renderer, b.edition)
 	e.list(b.base)
 	b.edition = e

@@ -32,7 +32,7 @@ func build(ctx context.Context, c *call) int {
 	if set.NArg() > 0 {
 		return c.fail(fmt.Errorf("%q is not taken; the folder of the sheets is named with -content", set.Arg(0)))
 	}
-	takeRoom()
+	tuneGC()
 	start := time.Now()
 	report, list, err := site.Build(ctx, site.Options{Content: *content, Out: *out, Compress: *compress, History: history(ctx, *content)})
 	if code := c.findings(list, err); code != exitFine {

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 
@@ -25,16 +26,6 @@ writes one object for a program of your own, without the remarks:
 
 ` + finding.JSONShape,
 	run: check,
-}
-
-// formats are the ways in which findings can be written.
-var formats = []struct {
-	name  string
-	write func(c *call, list finding.List) error
-}{
-	{"text", func(c *call, list finding.List) error { return finding.WriteText(c.stdout, list, site.Rules()) }},
-	{"json", func(c *call, list finding.List) error { return finding.WriteJSON(c.stdout, list, site.Rules()) }},
-	{"sarif", func(c *call, list finding.List) error { return finding.WriteSARIF(c.stdout, list, site.Rules()) }},
 }
 
 func check(ctx context.Context, c *call) int {
@@ -60,7 +51,7 @@ func check(ctx context.Context, c *call) int {
 	if write == nil { // before anything is rewritten
 		return c.fail(fmt.Errorf("the format %q is not known; use text, json or sarif", *format))
 	}
-	takeRoom()
+	tuneGC()
 	_, list, err := site.Check(site.Options{Content: *content, History: history(ctx, *content)})
 	if err == nil && *fix {
 		if err = applyFixes(*content, list); err == nil {
@@ -70,7 +61,7 @@ func check(ctx context.Context, c *call) int {
 	if err != nil {
 		return c.fail(err)
 	}
-	if err := write(c, list); err != nil {
+	if err := write(c.stdout, list, site.Rules()); err != nil {
 		return c.fail(err)
 	}
 	if len(list) > 0 {
@@ -79,11 +70,12 @@ func check(ctx context.Context, c *call) int {
 	return exitFine
 }
 
-// writerOf is what writes findings in a format; nil where it is not known.
-func writerOf(format string) func(*call, finding.List) error {
-	for _, f := range formats {
-		if f.name == format {
-			return f.write
+// writerOf returns what writes findings in a format; nil where the format is
+// not known.
+func writerOf(format string) func(io.Writer, finding.List, []finding.RuleInfo) error {
+	for _, f := range finding.Formats(site.ReadVersion().Tool()) {
+		if f.Name == format {
+			return f.Write
 		}
 	}
 	return nil

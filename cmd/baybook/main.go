@@ -47,6 +47,7 @@ var commands = []*command{
 	circuitCommand,
 	schemaCommand,
 	releaseCommand,
+	versionCommand,
 }
 
 // A call is one run of a command: what was typed and where to answer.

@@ -34,8 +34,8 @@ func Compiled(ctx context.Context, moduleRoot string) (Core, error) {
 	if err != nil {
 		return Core{}, fmt.Errorf("the core's source: %w", err)
 	}
-	dir := publish.CacheFolder()
-	file := filepath.Join(dir, "core-"+key+".wasm")
+	file := cacheFile(key)
+	dir := filepath.Dir(file)
 	module, err := os.ReadFile(file)
 	if err != nil {
 		if module, err = compile(ctx, moduleRoot); err != nil {
@@ -55,6 +55,25 @@ func Compiled(ctx context.Context, moduleRoot string) (Core, error) {
 		}
 	}
 	return Core{Module: module, Script: script}, nil
+}
+
+// Cached returns the compiled module if the cache holds it, nil where it would
+// have to be compiled first.
+func Cached(moduleRoot string) []byte {
+	key, err := sourceHash(moduleRoot)
+	if err != nil {
+		return nil
+	}
+	module, err := os.ReadFile(cacheFile(key))
+	if err != nil {
+		return nil
+	}
+	return module
+}
+
+// cacheFile is where the core with this source hash is kept.
+func cacheFile(key string) string {
+	return filepath.Join(publish.CacheFolder(), "core-"+key+".wasm")
 }
 
 // sourceHash is a hash of everything that decides what the core is: its

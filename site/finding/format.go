@@ -18,12 +18,15 @@ type Format struct {
 	Write func(w io.Writer, list List, rules []RuleInfo) error
 }
 
-// Formats lists every format, the one for people first. The list given to a
+// Formats lists every format, the one for people first. SARIF names the tool,
+// the program that looked. The list given to a
 // writer should be in order ([List.Dedupe]); writers leave the order alone.
-func Formats() []Format {
+func Formats(tool Tool) []Format {
 	return []Format{
 		{Name: "text", Doc: "for people, with the line and the words marked", Write: WriteText},
 		{Name: "json", Doc: "for programs", Write: WriteJSON},
-		{Name: "sarif", Doc: "SARIF 2.1.0, for tools that collect findings", Write: WriteSARIF},
+		{Name: "sarif", Doc: "SARIF 2.1.0, for tools that collect findings", Write: func(w io.Writer, list List, rules []RuleInfo) error {
+			return WriteSARIF(w, list, rules, tool)
+		}},
 	}
 }

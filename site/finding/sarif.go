@@ -8,13 +8,39 @@ import (
 
 const sarifSchema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 
+// A Tool says which build of the program looked at a book.
+type Tool struct {
+	// Version is the module's version; "" is left out.
+	Version string
+	// Properties are further names and values, such as the commit; those
+	// without a value are left out.
+	Properties map[string]string
+}
+
+// properties is the SARIF property bag, nil where it would be empty.
+func (t Tool) properties() map[string]string {
+	bag := make(map[string]string, len(t.Properties))
+	for name, value := range t.Properties {
+		if value != "" {
+			bag[name] = value
+		}
+	}
+	if len(bag) == 0 {
+		return nil
+	}
+	return bag
+}
+
 // WriteSARIF writes findings in the OASIS Static Analysis Results Interchange
 // Format, version 2.1.0. Every given rule is described in the run, broken or not.
 // Columns count Unicode code points, as the run's columnKind says, and are worked
-// out from the finding's line; file names become relative URI references.
-func WriteSARIF(w io.Writer, list List, rules []RuleInfo) error {
+// out from the finding's line; file names become relative URI references. The
+// tool says which version of the program looked.
+func WriteSARIF(w io.Writer, list List, rules []RuleInfo, tool Tool) error {
 	run := sarifRun{ColumnKind: "unicodeCodePoints", Results: make([]sarifResult, 0, len(list))}
 	run.Tool.Driver.Name = "Baybook"
+	run.Tool.Driver.Version = tool.Version
+	run.Tool.Driver.Properties = tool.properties()
 	run.Tool.Driver.Rules = make([]sarifRule, 0, len(rules))
 	index := make(map[string]int, len(rules))
 	for _, r := range rules {

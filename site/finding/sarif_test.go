@@ -23,7 +23,7 @@ var sarifSchemaFile = flag.String("sarif-schema",
 func sarifOf(t *testing.T, list List, rules []RuleInfo) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := WriteSARIF(&b, list, rules); err != nil {
+	if err := WriteSARIF(&b, list, rules, Tool{Version: "v1.2.3", Properties: map[string]string{"commit": "1a2b3c", "core": ""}}); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()

@@ -17,8 +17,10 @@ type sarifRun struct {
 
 type sarifTool struct {
 	Driver struct {
-		Name  string      `json:"name"`
-		Rules []sarifRule `json:"rules"`
+		Name       string            `json:"name"`
+		Version    string            `json:"version,omitempty"`
+		Rules      []sarifRule       `json:"rules"`
+		Properties map[string]string `json:"properties,omitempty"`
 	} `json:"driver"`
 }
 

@@ -102,7 +102,7 @@ type fullDisk struct{}
 func (fullDisk) Write([]byte) (int, error) { return 0, errors.New("disk full") }
 
 func TestWritersReportWriteErrors(t *testing.T) {
-	for _, f := range Formats() {
+	for _, f := range Formats(Tool{}) {
 		if err := f.Write(fullDisk{}, textList(), textRules); err == nil || err.Error() != "disk full" {
 			t.Errorf("%s: error %v", f.Name, err)
 		}
@@ -111,7 +111,7 @@ func TestWritersReportWriteErrors(t *testing.T) {
 
 func TestFormatsAreNamed(t *testing.T) {
 	var names []string
-	for _, f := range Formats() {
+	for _, f := range Formats(Tool{}) {
 		names = append(names, f.Name)
 		if f.Doc == "" || f.Write == nil {
 			t.Errorf("%s: no doc or no writer", f.Name)

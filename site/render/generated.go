@@ -22,6 +22,7 @@ var generatedListings = []generated{
 	{"hazard-register", (*Renderer).registerEntries},
 	{"units", (*Renderer).unitTable},
 	{"calculator-list", (*Renderer).calculatorTable},
+	{"program-version", func(r *Renderer) string { return `<p class="program">Baybook ` + escape(r.Program) + `</p>` }},
 }
 
 // Generated lists the names of what the book makes by itself.

@@ -34,6 +34,8 @@ type Renderer struct {
 	Book        *sheet.Book
 	Calculators []*calc.Calculator
 	Assets      Assets
+	// Program is the version of the program, in one line, as pages tell it.
+	Program string
 	// Figures gives a figure's drawing, ready to stand in a page, or "" where
 	// the figure is a photograph.
 	Figures func(file string) string
@@ -72,7 +74,9 @@ type page struct {
 	Owner  string
 	Lang   string
 	Assets Assets
-	Body   any
+	// Program made the page: its name and version.
+	Program string
+	Body    any
 	// Sheet is set on the page of a sheet alone.
 	Sheet *sheet.Sheet
 }
@@ -82,7 +86,7 @@ func (r *Renderer) newPage(kind, at, title string, body any) page {
 	return page{
 		Root: strings.Repeat("../", strings.Count(at, "/")), Kind: kind, Path: at, Title: title, About: title,
 		Book: r.Book.Shop.Book, Owner: r.Book.Shop.Name, Lang: r.Book.Shop.Language,
-		Assets: r.Assets, Body: body,
+		Assets: r.Assets, Program: r.Program, Body: body,
 	}
 }
 

@@ -9,17 +9,17 @@ import (
 // no longer needs. A book's trees stay until the end, so that looking at each
 // doubling is work for nothing; ten thousand sheets still fit into a GiB.
 const (
-	roomPercent = 400
-	roomLimit   = 980 << 20
+	gcPercent   = 400
+	memoryLimit = 980 << 20
 )
 
-// takeRoom gives the collector room, where the environment does not say
+// tuneGC gives the collector room, where the environment does not say
 // otherwise.
-func takeRoom() {
+func tuneGC() {
 	if os.Getenv("GOGC") == "" {
-		debug.SetGCPercent(roomPercent)
+		debug.SetGCPercent(gcPercent)
 	}
 	if os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(roomLimit)
+		debug.SetMemoryLimit(memoryLimit)
 	}
 }
