@@ -5,16 +5,15 @@ import (
 	"runtime/debug"
 )
 
-// What a command that ends within seconds may hold before it looks for what it
-// no longer needs. A book's trees stay until the end, so that looking at each
-// doubling is work for nothing; ten thousand sheets still fit into a GiB.
+// A command ends within seconds and keeps the book's trees until then, so
+// collecting at every doubling is wasted work. Ten thousand sheets still fit
+// into a GiB.
 const (
 	gcPercent   = 400
 	memoryLimit = 980 << 20
 )
 
-// tuneGC gives the collector room, where the environment does not say
-// otherwise.
+// tuneGC raises GOGC and sets a memory limit, unless the environment sets them.
 func tuneGC() {
 	if os.Getenv("GOGC") == "" {
 		debug.SetGCPercent(gcPercent)

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"baybook/calculators/calctest"
+
 	"github.com/chromedp/cdproto/emulation"
 )
 
@@ -24,7 +26,7 @@ func TestNoBarrier(t *testing.T) {
 	t.Parallel()
 	engine, err := os.ReadFile(axeFile)
 	if err != nil {
-		missing(t, "axe-core is not there; run npm ci in theme/")
+		calctest.Missing(t, "axe-core is not there; run npm ci in theme/")
 	}
 	root := serve(t, shipped(t), "/").root
 	for _, look := range []struct{ name, feature, value string }{
@@ -61,7 +63,7 @@ func TestEngineFindsABarrier(t *testing.T) {
 	t.Parallel()
 	engine, err := os.ReadFile(axeFile)
 	if err != nil {
-		missing(t, "axe-core is not there; run npm ci in theme/")
+		calctest.Missing(t, "axe-core is not there; run npm ci in theme/")
 	}
 	p := newTab(t)
 	p.open(serve(t, shipped(t), "/").root + "index.html")

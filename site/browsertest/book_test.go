@@ -33,16 +33,6 @@ func TestMain(m *testing.M) {
 	os.Exit(code)
 }
 
-// missing skips a test whose tool is not there; where everything must run, in
-// .ci/run, it fails.
-func missing(t testing.TB, format string, args ...any) {
-	t.Helper()
-	if os.Getenv("BAYBOOK_CI") == "1" {
-		t.Fatalf(format, args...)
-	}
-	t.Skipf(format, args...)
-}
-
 // built publishes a book once and gives the folder of its site.
 func built(content, out string) func() (string, error) {
 	return sync.OnceValues(func() (string, error) {

@@ -11,6 +11,8 @@ import (
 	"testing"
 	"time"
 
+	"baybook/calculators/calctest"
+
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
@@ -95,7 +97,7 @@ var phone = size{360, 740}
 func newTab(t testing.TB) *tab {
 	t.Helper()
 	if _, err := os.Stat(chromium); err != nil {
-		missing(t, "%s is not there: apt-get install chromium", chromium)
+		calctest.Missing(t, "%s is not there: apt-get install chromium", chromium)
 	}
 	ctx, done := chromedp.NewContext(started(t), chromedp.WithNewBrowserContext())
 	t.Cleanup(done)

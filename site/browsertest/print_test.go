@@ -12,6 +12,8 @@ import (
 	"strings"
 	"testing"
 
+	"baybook/calculators/calctest"
+
 	"github.com/chromedp/chromedp"
 )
 
@@ -86,7 +88,7 @@ func printed(p *tab, width, height float64) string {
 func poppler(t testing.TB, tool string, arguments ...string) []byte {
 	t.Helper()
 	if _, err := exec.LookPath(tool); err != nil {
-		missing(t, "%s is not there: apt-get install poppler-utils", tool)
+		calctest.Missing(t, "%s is not there: apt-get install poppler-utils", tool)
 	}
 	out, err := exec.Command(tool, arguments...).Output()
 	if err != nil {

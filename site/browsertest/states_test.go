@@ -4,6 +4,8 @@ import (
 	"os"
 	"testing"
 
+	"baybook/calculators/calctest"
+
 	"github.com/chromedp/chromedp/kb"
 )
 
@@ -104,7 +106,7 @@ func TestNoBarrierInAnyState(t *testing.T) {
 	t.Parallel()
 	engine, err := os.ReadFile(axeFile)
 	if err != nil {
-		missing(t, "axe-core is not there; run npm ci in theme/")
+		calctest.Missing(t, "axe-core is not there; run npm ci in theme/")
 	}
 	root := serve(t, shipped(t), "/").root
 	for _, look := range [][2]string{{"prefers-color-scheme", "light"}, {"prefers-color-scheme", "dark"}, {"forced-colors", "active"}} {

@@ -9,6 +9,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"baybook/calculators/calctest"
 )
 
 // validator is the HTML validator that npm ci brings into theme/.
@@ -35,7 +37,7 @@ var validRules = map[string]any{
 func TestEveryPageIsValid(t *testing.T) {
 	t.Parallel()
 	if _, err := os.Stat(validator); err != nil {
-		missing(t, "the HTML validator is not there; run npm ci in theme/")
+		calctest.Missing(t, "the HTML validator is not there; run npm ci in theme/")
 	}
 	dir := shipped(t)
 	config := filepath.Join(t.TempDir(), "valid.json")

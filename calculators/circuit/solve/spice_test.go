@@ -1,8 +1,6 @@
 package solve
 
 import (
-	"baybook/calculators/circuit"
-	"baybook/calculators/circuit/circuittest"
 	"bytes"
 	"math"
 	"os"
@@ -11,6 +9,10 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"baybook/calculators/calctest"
+	"baybook/calculators/circuit"
+	"baybook/calculators/circuit/circuittest"
 )
 
 // TestAgainstSPICE solves every test circuit in every state with ngspice, an
@@ -18,7 +20,7 @@ import (
 func TestAgainstSPICE(t *testing.T) {
 	spice, err := exec.LookPath("ngspice")
 	if err != nil {
-		t.Skip("ngspice is not installed; apt-get install ngspice, for this is the independent check of the solver")
+		calctest.Missing(t, "ngspice is not installed; apt-get install ngspice, for this is the independent check of the solver")
 	}
 	all := circuittest.Circuits(t)
 	if len(all) < 30 {
