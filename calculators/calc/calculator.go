@@ -41,6 +41,8 @@ type Output struct {
 	// Places, where above 0, is how many decimal places are shown instead:
 	// for money, and for levels in dB, which may lie near 0.
 	Places int
+	// Price is true for an amount of money.
+	Price bool
 	// Text is true for an output in words without a number.
 	Text bool
 	// Help says what it means.
@@ -138,6 +140,9 @@ func (c *Calculator) Read(pairs []Pair) (*Values, []*Problem) {
 		if !given[i] {
 			c.Inputs[i].read(c.Inputs[i].Default, &v.list[i])
 		}
+	}
+	if p := v.oneCurrency(); p != nil {
+		problems = append(problems, p)
 	}
 	return v, problems
 }

@@ -30,6 +30,8 @@ type Input struct {
 	Min, Max float64
 	// OneOf, where not empty, are the only numbers accepted.
 	OneOf []float64
+	// Price is true for an amount of money, which may carry a currency.
+	Price bool
 	// Words are the words accepted by a Word input.
 	Words []string
 	// Most is how many items a list may have.
@@ -47,7 +49,9 @@ type Value struct {
 	Num float64
 	// Text is the value as given, tidied: "13 ft", "16 AWG", "body".
 	Text string
-	Wire WireSize
+	// Currency is the one that a price was given in, else "".
+	Currency string
+	Wire     WireSize
 	// List holds the items of a Numbers input, in the input's own unit.
 	List []float64
 	// Strands holds the items of a Bundle input.
@@ -101,7 +105,7 @@ func (in *Input) Accepts() string {
 		}
 		return "one of " + withUnit(of, in.Unit)
 	case in.Kind == Wire:
-		return "a wire from " + Format(in.Min, 4) + " mm2 to " + Format(in.Max, 4) + " mm2, or " + gaugesWithin(in.Min, in.Max)
+		return "a wire from " + FormatUnit(in.Min, 4, "mm2") + " to " + FormatUnit(in.Max, 4, "mm2") + ", or " + gaugesWithin(in.Min, in.Max)
 	}
 	return withUnit(exact(in.Min), in.Unit) + " to " + withUnit(exact(in.Max), in.Unit)
 }
@@ -117,11 +121,14 @@ func readNumber(in *Input, s string, v *Value) string {
 	if in.Kind == Count && v.Num != math.Trunc(v.Num) {
 		return q.String() + " is not a whole number; give " + in.Accepts()
 	}
+	if q.Currency != "" && !in.Price {
+		return q.String() + " is a price; give " + in.Accepts()
+	}
 	unit := q.Unit.Symbol
 	if q.Bare {
 		unit = in.Unit
 	}
-	v.Text = q.shown(unit)
+	v.Text, v.Currency = withCurrency(q.Currency, q.shown(unit)), q.Currency
 	if len(in.OneOf) > 0 {
 		return in.pick(&q, v)
 	}
@@ -153,7 +160,7 @@ func (in *Input) wants(unit *Unit) string {
 	said := ""
 	for i := range units {
 		if units[i].Dim == unit.Dim {
-			said = listed(said, units[i].Symbol)
+			said = listed(said, ShownUnit(units[i].Symbol))
 		}
 	}
 	return "give " + unit.Dim.String() + " in " + said

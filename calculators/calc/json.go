@@ -1,6 +1,9 @@
 package calc
 
-import "strconv"
+import (
+	"strconv"
+	"strings"
+)
 
 // AppendJSON writes a result as one JSON object: calculator, inputs, outputs,
 // verdict, reasons, cautions. Numbers are in the units of the calculator's
@@ -62,7 +65,7 @@ func appendInput(b []byte, in *Input, v Value) []byte {
 	b = appendNumber(b, v.Num, in.unit())
 	if in.Kind == Wire {
 		b = append(b, `,"text":`...)
-		b = AppendString(b, v.Text)
+		b = AppendString(b, strings.Replace(v.Text, "²", "2", 1)) // as links write it
 	}
 	return append(b, '}')
 }

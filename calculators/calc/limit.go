@@ -49,10 +49,10 @@ func (l *Limit) read(pairs []Pair) string {
 		}
 	}
 	if l.HasMin && l.Min.Unit.Dim != l.Unit.Dim {
-		return l.Min.is() + ", but the reading is in " + l.Unit.Symbol
+		return l.Min.is() + ", but the reading is in " + ShownUnit(l.Unit.Symbol)
 	}
 	if l.HasMax && l.Max.Unit.Dim != l.Unit.Dim {
-		return l.Max.is() + ", but the reading is in " + l.Unit.Symbol
+		return l.Max.is() + ", but the reading is in " + ShownUnit(l.Unit.Symbol)
 	}
 	if l.HasMin && l.HasMax && Over(l.Min.in(&l.Max.Unit), l.Max.Value) {
 		return "min " + l.Min.String() + " is above max " + l.Max.String()
@@ -77,16 +77,23 @@ func (l Limit) String() string {
 // The text says the outcome; read is false where the reading cannot be read.
 func (l Limit) Judge(typed string) (verdict Verdict, text string, read bool) {
 	var q Quantity
-	if msg := q.read(typed); msg != "" {
+	typed, msg := PointForComma(typed)
+	if msg == "" {
+		msg = q.read(typed)
+	}
+	if msg != "" {
 		return Check, msg, false
 	}
 	if q.Bare {
 		q.Unit = l.Unit
 	}
 	if q.Unit.Dim != l.Unit.Dim {
-		return Check, q.is() + "; this reading is in " + l.Unit.Symbol, false
+		return Check, q.is() + "; this reading is in " + ShownUnit(l.Unit.Symbol), false
 	}
 	given := q.String()
+	if l.drops() && q.Value < 0 {
+		return l.judgeSwapped(&q)
+	}
 	switch {
 	case l.HasMin && Under(q.in(&l.Min.Unit), l.Min.Value):
 		return Stop, given + " is below " + l.Min.String(), true
@@ -96,4 +103,18 @@ func (l Limit) Judge(typed string) (verdict Verdict, text string, read bool) {
 		return OK, given + " noted", true
 	}
 	return OK, given + " is within " + l.String(), true
+}
+
+// drops reports whether the limit is of a voltage drop, which has no sign: a
+// voltage with a most and no least.
+func (l *Limit) drops() bool { return l.HasMax && !l.HasMin && l.Unit.Dim == Voltage }
+
+// judgeSwapped judges a voltage drop that was read with the leads the other
+// way round, by its size.
+func (l *Limit) judgeSwapped(q *Quantity) (verdict Verdict, text string, read bool) {
+	given := q.String()
+	if Over(-q.in(&l.Max.Unit), l.Max.Value) {
+		return Stop, given + ": by its size it is above " + l.Max.String() + " (leads swapped?)", true
+	}
+	return Check, given + ": leads swapped? By its size it is within " + l.String(), true
 }

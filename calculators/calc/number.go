@@ -64,17 +64,22 @@ func FormatFixed(v float64, places int) string {
 	return strings.TrimPrefix(s, "-")
 }
 
-// FormatUnit writes a number and its unit: "0.83 V", "45°" stays "45 deg".
+// FormatUnit writes a number and its unit as people read them: "0.83 V",
+// "45°", "1.5 mm²".
 func FormatUnit(v float64, figures int, unit string) string {
 	return withUnit(Format(v, figures), unit)
 }
 
-// withUnit puts a unit behind a number that is already text.
+// withUnit puts a unit, given by its symbol, behind a number that is already
+// text.
 func withUnit(number, unit string) string {
-	if unit == "" {
+	switch unit {
+	case "":
 		return number
+	case "deg":
+		return number + "°"
 	}
-	return number + " " + unit
+	return number + " " + ShownUnit(unit)
 }
 
 // exact writes v so that reading it gives v again.

@@ -99,6 +99,12 @@ func Mark(c *Calculator, pairs []Pair, output int, answer string) Marking {
 
 // matches compares an answer as typed with the computed one.
 func (o *Output) matches(a Answer, typed string) (bool, string) {
+	if !o.Text {
+		var msg string
+		if typed, msg = PointForComma(typed); msg != "" {
+			return false, msg
+		}
+	}
 	if o.Text {
 		return SameWord(strings.TrimSpace(typed), a.Text), ""
 	}
@@ -115,7 +121,7 @@ func (o *Output) matches(a Answer, typed string) (bool, string) {
 	v := q.Value
 	if !q.Bare {
 		if q.Unit.Dim != unit.Dim {
-			return false, q.is() + "; give " + unit.Dim.String() + " (" + o.Unit + ")"
+			return false, q.is() + "; give " + unit.Dim.String() + " (" + ShownUnit(o.Unit) + ")"
 		}
 		v = q.in(unit)
 	}

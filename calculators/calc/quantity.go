@@ -14,14 +14,27 @@ type Quantity struct {
 	Bare bool
 	// Number is the number as typed, without spaces.
 	Number string
+	// Parts is the whole quantity, tidied, where it was given as a fraction or
+	// in two units: "3/4 in", "13 ft 6 in". Value is then in Unit, the first.
+	Parts string
+	// Currency is the sign in front of a price, else "".
+	Currency string
 }
 
 // String writes the quantity as it was given, with one space before its unit.
-func (q Quantity) String() string { return withUnit(q.Number, q.Unit.Symbol) }
+func (q Quantity) String() string {
+	if q.Parts != "" {
+		return q.Parts
+	}
+	return withCurrency(q.Currency, withUnit(q.Number, q.Unit.Symbol))
+}
 
 // shown is the quantity as results and drawings repeat it: as it was given,
 // where that is no longer than a number needs to be.
 func (q *Quantity) shown(unit string) string {
+	if q.Parts != "" {
+		return q.Parts
+	}
 	const longest, digits = 12, 9
 	if len(q.Number) <= longest {
 		return withUnit(q.Number, unit)
@@ -36,9 +49,10 @@ func (q *Quantity) in(u *Unit) float64 { return convert(q.Value, &q.Unit, u) }
 func (q *Quantity) is() string { return q.String() + " is " + q.Unit.Dim.String() }
 
 // ParseQuantity reads a decimal number and an optional unit: "4 m", "13ft",
-// "-40C", "1e3 Hz". It refuses, saying why, a decimal comma, a hexadecimal
-// or unbounded number and a unit that it does not know. The message is
-// complete but for the name of the input.
+// "-40C", "1e3 Hz"; also what the trade writes: "3/4in", "13ft6in", "13'6\"",
+// "2h30m" and, for a price, "$95". It refuses, saying why, a decimal comma
+// (see PointForComma), a hexadecimal or unbounded number and a unit that it
+// does not know. The message is complete but for the name of the input.
 func ParseQuantity(s string) (Quantity, string) {
 	var q Quantity
 	if msg := q.read(s); msg != "" {
@@ -53,20 +67,22 @@ func (q *Quantity) read(s string) string {
 	if s == "" {
 		return "nothing given; give a number"
 	}
+	whole := s
+	q.Currency, s = cutCurrency(s)
 	n := numberLength(s)
 	rest := strings.TrimSpace(s[n:])
 	if n == 0 {
-		return s + " is not a number"
+		return whole + " is not a number"
 	}
 	if rest != "" && rest[0] == ',' {
-		return s + " has a comma; write a decimal point (1.5), no thousands mark"
+		return whole + " has a comma; write a decimal point (1.5), no thousands mark"
 	}
 	if n == 1 && s[0] == '0' && len(s) > 1 && s[1]|0x20 == 'x' {
-		return s + " is hexadecimal; give a decimal number"
+		return whole + " is hexadecimal; give a decimal number"
 	}
 	v := decimal(s[:n])
 	if math.IsInf(v, 0) {
-		return s + " is not a finite number"
+		return whole + " is not a finite number"
 	}
 	q.Value, q.Number, q.Bare = v, s[:n], rest == ""
 	if v == 0 {
@@ -75,12 +91,17 @@ func (q *Quantity) read(s string) string {
 	if q.Bare {
 		return ""
 	}
-	u := unitOf(rest)
-	if u == nil {
-		return unknownUnit(s, rest)
+	if q.Currency != "" {
+		return whole + " is a price with a unit; give " + q.Currency + q.Number
 	}
-	q.Unit = *u
-	return ""
+	if u := unitOf(rest); u != nil {
+		q.Unit = *u
+		return ""
+	}
+	if q.readParts(s) {
+		return ""
+	}
+	return unknownUnit(s, rest)
 }
 
 // numberLength is how many bytes of s are a decimal number: an optional sign,

@@ -1,5 +1,7 @@
 package calc
 
+import "strings"
+
 // A Verdict judges a result.
 type Verdict uint8
 
@@ -21,6 +23,8 @@ type Answer struct {
 	Present bool
 	// Num is the number, in the output's own unit.
 	Num float64
+	// Currency is the one that a price is in, "" where none was given.
+	Currency string
 	// Text is the words of a text output, or the trade's name for the number
 	// ("16 AWG"), else empty.
 	Text string
@@ -61,7 +65,11 @@ func (r *Result) output(name string) int {
 
 // Set gives an output its number, in the output's own unit.
 func (r *Result) Set(name string, v float64) {
-	r.Outputs[r.output(name)] = Answer{Present: true, Num: v + 0}
+	i := r.output(name)
+	r.Outputs[i] = Answer{Present: true, Num: v + 0}
+	if r.calculator.Outputs[i].Price {
+		r.Outputs[i].Currency = r.values.currency()
+	}
 }
 
 // SetSI gives an output its number in the base unit of its dimension.
@@ -100,13 +108,14 @@ func (r *Result) judge(v Verdict, reason string, numbers []float64) {
 	r.Reasons = append(r.Reasons, r.fill(reason, numbers))
 }
 
-// Format writes an answer as a person reads it: "0.83 V", "16 AWG".
+// Format writes an answer as a person reads it: "0.83 V", "16 AWG", "2.5 mm²",
+// a price with its currency.
 func (o *Output) Format(a Answer) string {
 	if a.Text != "" {
-		return a.Text
+		return strings.Replace(a.Text, "mm2", "mm²", 1) // sizes are named in ASCII
 	}
 	if o.Places > 0 {
-		return withUnit(FormatFixed(a.Num, o.Places), o.Unit)
+		return withCurrency(a.Currency, withUnit(FormatFixed(a.Num, o.Places), o.Unit))
 	}
 	figures := o.Figures
 	if figures == 0 {

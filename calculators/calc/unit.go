@@ -1,6 +1,9 @@
 package calc
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // A Dimension is what a unit measures. Two units convert into each other only
 // within one dimension.
@@ -99,11 +102,48 @@ var units = []Unit{
 	{"m/s", Speed, 1, 0}, {"kg/m2", ArealMass, 1, 0},
 }
 
-// spellings are other ways in which people and keyboards write a unit.
+// spellings are other ways in which people and keyboards write a unit. Other
+// marks of a product are made a hyphen first (see plainUnit).
 var spellings = []struct{ as, is string }{
-	{"Ω", "ohm"}, {"Ω", "ohm"}, {"mΩ", "mohm"}, {"mΩ", "mohm"},
-	{"µF", "uF"}, {"μF", "uF"}, {"mm²", "mm2"}, {"cm²", "cm2"}, {"m²", "m2"},
-	{"°C", "C"}, {"°F", "F"}, {"°", "deg"}, {"′", "arcmin"}, {"N·m", "Nm"}, {"N.m", "Nm"},
+	{"Ω", "ohm"}, {"Ω", "ohm"}, {"mΩ", "mohm"}, {"mΩ", "mohm"}, {"ohms", "ohm"},
+	{"µF", "uF"}, {"μF", "uF"}, {"mm²", "mm2"}, {"cm²", "cm2"}, {"m²", "m2"}, {"ft³", "ft3"},
+	{"sqmm", "mm2"}, {"kg/m²", "kg/m2"},
+	{"°C", "C"}, {"°F", "F"}, {"degC", "C"}, {"degF", "F"}, {"℃", "C"}, {"℉", "F"},
+	{"°", "deg"}, {"′", "arcmin"}, {"lbs", "lb"}, {"amps", "A"}, {"volts", "V"},
+	{"N·m", "Nm"}, {"N.m", "Nm"}, {"N-m", "Nm"},
+	{"lb-in", "lbf.in"}, {"in-lb", "lbf.in"}, {"lbf-in", "lbf.in"}, {"in-lbf", "lbf.in"}, {"in-lbs", "lbf.in"}, {"lbin", "lbf.in"}, {"inlb", "lbf.in"},
+	{"lb-ft", "lbf.ft"}, {"ft-lb", "lbf.ft"}, {"lbf-ft", "lbf.ft"}, {"ft-lbf", "lbf.ft"}, {"ft-lbs", "lbf.ft"}, {"lbft", "lbf.ft"}, {"ftlb", "lbf.ft"},
+}
+
+// plainUnit is a torque's unit as typed with one mark for its product: "ft lb"
+// is ft-lb, "lb·in" is lb-in. Other units come back as they are.
+func plainUnit(s string) string {
+	if !strings.HasPrefix(s, "lb") && !strings.HasSuffix(s, "lb") {
+		return s
+	}
+	for _, mark := range [...]string{" ", "\u00a0", "·", "."} {
+		if a, b, ok := strings.Cut(s, mark); ok && (a == "lb" || b == "lb") {
+			return a + "-" + b
+		}
+	}
+	return s
+}
+
+// shownUnits are the units that people read in another way than links have
+// them; the others are shown by their symbol.
+var shownUnits = []struct{ symbol, shown string }{
+	{"mm2", "mm²"}, {"cm2", "cm²"}, {"m2", "m²"}, {"ft3", "ft³"}, {"ohm", "Ω"}, {"mohm", "mΩ"}, {"uF", "µF"},
+	{"C", "°C"}, {"F", "°F"}, {"lbf.in", "lb-in"}, {"lbf.ft", "lb-ft"}, {"kg/m2", "kg/m²"}, {"deg", "°"},
+}
+
+// ShownUnit is a unit's symbol as people read it: "mm²" for mm2.
+func ShownUnit(symbol string) string {
+	for i := range shownUnits {
+		if shownUnits[i].symbol == symbol {
+			return shownUnits[i].shown
+		}
+	}
+	return symbol
 }
 
 // LookupUnit finds a unit by its symbol or another spelling of it.
@@ -116,6 +156,7 @@ func LookupUnit(symbol string) (Unit, bool) {
 
 // unitOf is LookupUnit, nil where there is no such unit.
 func unitOf(symbol string) *Unit {
+	symbol = plainUnit(symbol)
 	for i := range spellings {
 		if spellings[i].as == symbol {
 			symbol = spellings[i].is

@@ -13,7 +13,7 @@ type WireSize struct {
 	// something only where AWG is true.
 	Gauge int
 	AWG   bool
-	// Text is the size as given, one space before the unit: "16 AWG".
+	// Text is the size as given, one space before the unit: "16 AWG", "1.5 mm²".
 	Text string
 }
 
@@ -60,11 +60,16 @@ func ParseWire(s string) (WireSize, string) {
 	return w, ""
 }
 
+// gauges are the words behind an AWG number.
+var gauges = []string{"AWG", "ga", "gauge"}
+
 // read is ParseWire into w.
 func (w *WireSize) read(s string) string {
 	s = strings.TrimSpace(s)
-	if n := len(s) - 3; n >= 0 && SameWord(s[n:], "AWG") {
-		return w.readGauge(s, strings.TrimSpace(s[:n]))
+	for _, gauge := range gauges {
+		if n := len(s) - len(gauge); n >= 0 && SameWord(s[n:], gauge) {
+			return w.readGauge(s, strings.TrimSpace(s[:n]))
+		}
 	}
 	if isFraction(s) {
 		return s + " has no unit; say " + s + " AWG or a size in mm2"

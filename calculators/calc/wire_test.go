@@ -67,10 +67,12 @@ func TestParseWire(t *testing.T) {
 		area float64
 		as   string
 	}{
-		{"1.5mm2", 1.5, "1.5 mm2"},
-		{"16 mm2", 16, "16 mm2"},
+		{"1.5mm2", 1.5, "1.5 mm²"},
+		{"16 mm2", 16, "16 mm²"},
+		{"14ga", calc.AWGArea(14), "14 AWG"},
+		{"2/0 ga", calc.AWGArea(-1), "2/0 AWG"},
 		{"20 kcmil", 10.134149581949955, "20 kcmil"},
-		{"0.1 cm2", 10, "0.1 cm2"},
+		{"0.1 cm2", 10, "0.1 cm²"},
 		{"0 AWG", calc.AWGArea(0), "1/0 AWG"},
 		{"0000AWG", calc.AWGArea(-3), "4/0 AWG"},
 	} {

@@ -133,7 +133,7 @@ func describe(w io.Writer, c *calc.Calculator) {
 		o := &c.Outputs[i]
 		fmt.Fprintf(w, "  %-18s %s", o.Name, o.Label)
 		if o.Unit != "" {
-			fmt.Fprintf(w, ", %s", o.Unit)
+			fmt.Fprintf(w, ", %s", calc.ShownUnit(o.Unit))
 		}
 		if o.Help != "" {
 			fmt.Fprintf(w, ": %s", o.Help)

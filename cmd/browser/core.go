@@ -81,6 +81,10 @@ func (c *core) compute(p []string) response {
 	if msg != "" {
 		return fault(msg)
 	}
+	pairs, problems := calculator.ReadTyped(pairs)
+	if len(problems) > 0 {
+		return response{faults: problems}
+	}
 	values, result, problems := calculator.Answer(pairs)
 	if result == nil {
 		return response{faults: problems}

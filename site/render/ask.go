@@ -100,7 +100,7 @@ func fieldMarkup(id string, in *calc.Input, v calc.Value, help bool) string {
 			of = append(of, calc.Format(n, 9))
 		}
 		writeSelect(&b, common, of, calc.Format(v.Num, 9))
-		b.WriteString(`<span class="unit">` + escape(in.Unit) + `</span>`)
+		b.WriteString(`<span class="unit">` + escape(calc.ShownUnit(in.Unit)) + `</span>`)
 	case in.Kind == calc.Numbers || in.Kind == calc.Bundle:
 		b.WriteString(`<input` + common + ` autocomplete="off" value="` + escape(listText(v)) + `">`)
 	default:
@@ -128,11 +128,20 @@ func listText(v calc.Value) string { return strings.ReplaceAll(v.Text, " × ", "
 
 // split parts a value into the number and the unit that its field shows.
 func split(in *calc.Input, v calc.Value) (number, unit string) {
-	number, unit, _ = strings.Cut(v.Text, " ")
-	if unit == "" {
-		unit = in.Unit
+	if w, msg := calc.ParseWire(v.Text); in.Kind == calc.Wire && msg == "" && w.AWG {
+		number, unit, _ = strings.Cut(v.Text, " ")
+		return number, unit
 	}
-	return number, unit
+	q, msg := calc.ParseQuantity(v.Text)
+	switch {
+	case msg != "": // an optional input that is not given
+		return v.Text, in.Unit
+	case q.Bare:
+		return v.Text, in.Unit
+	case q.Parts != "": // 13 ft 6 in: the field has one unit
+		return calc.Format(q.Value, 6), q.Unit.Symbol
+	}
+	return q.Number, q.Unit.Symbol
 }
 
 // writeUnits writes the unit choice: a list where there is one to make.
@@ -148,7 +157,7 @@ func writeUnits(b *strings.Builder, field string, in *calc.Input, unit string) {
 	switch len(choices) {
 	case 0:
 	case 1:
-		b.WriteString(`<span class="unit">` + escape(choices[0]) + `</span>`)
+		b.WriteString(`<span class="unit">` + escape(calc.ShownUnit(choices[0])) + `</span>`)
 	default:
 		writeSelect(b, ` id="`+field+`-u" class="units" aria-label="Unit of `+escape(strings.ToLower(in.Label))+`"`, choices, unit)
 	}
@@ -158,10 +167,14 @@ func writeSelect(b *strings.Builder, attributes string, choices []string, chosen
 	b.WriteString(`<select` + attributes + `>`)
 	for _, c := range choices {
 		b.WriteString(`<option`)
+		shown := calc.ShownUnit(c)
+		if shown != c {
+			b.WriteString(` value="` + escape(c) + `"`)
+		}
 		if c == chosen {
 			b.WriteString(` selected`)
 		}
-		b.WriteString(`>` + escape(c) + `</option>`)
+		b.WriteString(`>` + escape(shown) + `</option>`)
 	}
 	b.WriteString(`</select>`)
 }
@@ -191,7 +204,7 @@ func (r *parts) problem(w util.BufWriter, _ []byte, n ast.Node, entering bool) (
 	write(w, `</div><form class="try"><label for="`, id, `-a">Your answer`)
 	if output.Unit != "" {
 		write(w, ` in `)
-		text(w, output.Unit)
+		text(w, calc.ShownUnit(output.Unit))
 		write(w, `, or with another unit`)
 	}
 	write(w, `</label><input id="`, id, `-a" name="answer" autocomplete="off"><button>Mark it</button><button type="button" class="fresh">New numbers</button></form>`)

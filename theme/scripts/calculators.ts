@@ -17,7 +17,7 @@ const queryOf = (form: HTMLFormElement): string => {
   for (const field of form.querySelectorAll<HTMLInputElement | HTMLSelectElement>("[name]")) {
     const unit = form.querySelector<HTMLSelectElement>(`#${CSS.escape(field.id)}-u`);
     let value = field.value.trim();
-    if (unit && /^[-+−]?[\d.,]+([eE][-+]?\d+)?$|^\d\/0$/.test(value)) value += unit.value;
+    if (unit && /^[-+−]?[\d.,]+([eE][-+]?\d+)?$|^(\d+[ -])?\d+\/\d+$/.test(value)) value += unit.value;
     pairs.push(`${field.name}=${encodeURIComponent(value)}`);
   }
   return pairs.join("&");
