@@ -23,15 +23,21 @@ func readGlossary(from *sheet.Glossary, stems *english.Stems) *GlossaryPhrases {
 		from = &sheet.Glossary{}
 	}
 	var list []english.Pattern
+	met := make(map[string]bool)
 	for _, t := range from.Terms {
 		for _, n := range t.Not {
+			key := strings.ToLower(n)
+			if met[key] {
+				continue // once is enough, and a thousand times would cost a thousand times as much
+			}
+			met[key] = true
 			p, msg := english.Parse(strings.ReplaceAll(n, "-", " "), stems)
 			if msg != "" {
 				g.Faults = append(g.Faults, msg)
 				continue
 			}
 			list, g.Terms = append(list, p), append(g.Terms, t.Name)
-			g.Names = append(g.Names, strings.ToLower(n))
+			g.Names = append(g.Names, key)
 		}
 	}
 	g.Not = english.NewSet(list)

@@ -24,8 +24,9 @@ type cell struct {
 // words, an ellipsis at each cut. There is at least one caret, after the line's
 // end if the words are there, and none beyond the line.
 func excerpt(line string, start, length int) (text, carets string) {
+	line, start = around(line, max(start, 0))
 	cells := lay(line)
-	first, last := span(cells, len(line), max(start, 0), length)
+	first, last := span(cells, len(line), start, length)
 	lo, hi := window(cells, first)
 	var t, c strings.Builder
 	if lo > 0 {
@@ -56,6 +57,22 @@ func excerpt(line string, start, length int) (text, carets string) {
 		marks += "^"
 	}
 	return strings.TrimRight(t.String(), " "), strings.TrimRight(marks, " ")
+}
+
+// around cuts a very long line down to the bytes around a place, of which an
+// excerpt shows a part: a thousand findings on one line would else lay it out a
+// thousand times.
+func around(line string, at int) (string, int) {
+	const side = 2048 // bytes, many times what is shown
+	from, to := at-side, at+side
+	for from > 0 && !utf8.RuneStart(line[min(from, len(line)-1)]) {
+		from--
+	}
+	for to < len(line) && !utf8.RuneStart(line[to]) {
+		to++
+	}
+	from = min(max(from, 0), len(line))
+	return line[from:min(to, len(line))], at - from
 }
 
 // lay splits a line into cells.

@@ -114,3 +114,19 @@ func FuzzExcerpt(f *testing.F) {
 		}
 	})
 }
+
+// TestExcerptOfAVeryLongLine holds that the words stand over their carets
+// wherever they are in a line of which only a part is laid out.
+func TestExcerptOfAVeryLongLine(t *testing.T) {
+	line := strings.Repeat("ä b ", 3000)
+	for _, at := range []int{0, 4096, 5000, len(line) - 10} {
+		for !strings.HasPrefix(line[at:], "b ") {
+			at++
+		}
+		text, carets := excerpt(line, at, 1)
+		column := strings.Index(carets, "^")
+		if column < 0 || []rune(text)[column] != 'b' {
+			t.Errorf("at %d: %q over %q", at, text, carets)
+		}
+	}
+}

@@ -52,6 +52,7 @@ const (
 	mostBytes   = 1 << 20
 	longestLine = 20_000
 	deepestNest = 24
+	mostColumns = 40
 )
 
 // Parse reads one file. The findings say everything that is wrong with it as
@@ -115,9 +116,32 @@ func readable(src *finding.Source, report func(finding.Finding)) bool {
 		if nesting(line) > deepestNest {
 			return refuse(at, at+1, "nesting", fmt.Sprintf("the line is nested more than %d deep", deepestNest), "write it flatter")
 		}
+		if columns(line) > mostColumns {
+			return refuse(at, at+1, "table-size", fmt.Sprintf("the table has more than %d columns", mostColumns), "make several tables of it, or turn it round")
+		}
 		at += len(line)
 	}
 	return true
+}
+
+// columns counts the columns of a table in the row of hyphens below its
+// header, 0 in any other line. Every shorter row is filled up to as many, so
+// that a wide header over many short rows would fill the memory.
+func columns(line []byte) int {
+	hyphens := false
+	for _, c := range line {
+		switch c {
+		case '-':
+			hyphens = true
+		case '|', ':', ' ', '\t', '\r', '\n', '>':
+		default:
+			return 0
+		}
+	}
+	if !hyphens {
+		return 0
+	}
+	return bytes.Count(line, []byte("|"))
 }
 
 // nesting estimates how deep a line opens block quotes and lists, or

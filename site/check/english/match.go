@@ -33,6 +33,7 @@ type head struct {
 func NewSet(patterns []Pattern) *Set {
 	s := &Set{patterns: patterns}
 	highest := int32(0)
+	at := make(map[int32]int) // of a stem in heads
 	for i := range patterns {
 		for j := range patterns[i].parts {
 			ref := partRef{i, j}
@@ -41,7 +42,7 @@ func NewSet(patterns []Pattern) *Set {
 				s.anyHead = append(s.anyHead, ref)
 			}
 			for _, stem := range stems {
-				s.lead(stem, ref)
+				s.lead(at, stem, ref)
 				highest = max(highest, stem)
 			}
 		}
@@ -57,17 +58,18 @@ func NewSet(patterns []Pattern) *Set {
 	return s
 }
 
-// lead notes that a part may start with a stem.
-func (s *Set) lead(stem int32, ref partRef) {
-	for i := range s.heads {
-		if h := &s.heads[i]; h.stem == stem {
-			if !slices.Contains(h.parts, ref) {
-				h.parts = append(h.parts, ref)
-			}
-			return
-		}
+// lead notes that a part may start with a stem. at holds the place of each
+// stem in heads. Parts come in order, so one that is there is the last.
+func (s *Set) lead(at map[int32]int, stem int32, ref partRef) {
+	i, known := at[stem]
+	if !known {
+		at[stem] = len(s.heads)
+		s.heads = append(s.heads, head{stem, []partRef{ref}})
+		return
 	}
-	s.heads = append(s.heads, head{stem, []partRef{ref}})
+	if h := &s.heads[i]; h.parts[len(h.parts)-1] != ref {
+		h.parts = append(h.parts, ref)
+	}
 }
 
 // starting are the parts that may start with a stem.

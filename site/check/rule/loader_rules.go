@@ -62,3 +62,7 @@ var glossaryFile = &check.Rule{Name: "glossary", Firm: true, Doc: `content/gloss
 var wordsFile = &check.Rule{Name: "words", Firm: true, Doc: `content/words.yaml is lists of words with known keys`}
 
 var shopFile = &check.Rule{Name: "shop", Firm: true, Doc: `content/shop.yaml names the shop and its book`}
+
+var tableSize = &check.Rule{Name: "table-size", Firm: true, Doc: `A table has at most 40 columns
+
+Nobody reads more of them on a phone, and every row is filled up to its header.`}

@@ -31,7 +31,7 @@ var Checks = slices.Concat([]*check.Rule{
 // Loader are the rules that the loader keeps while it reads the files. They
 // stand here for their explanations.
 var Loader = []*check.Rule{
-	fileRule, fileSize, utf8Rule, nestingRule, frontMatter, rawHTML, headingRule, stepsRule, signalWord,
+	fileRule, fileSize, utf8Rule, nestingRule, tableSize, frontMatter, rawHTML, headingRule, stepsRule, signalWord,
 	calcLink, readingLink, questionRule, workRule, circuitRead, hazardRegister, glossaryFile, wordsFile, shopFile,
 }
 
