@@ -112,6 +112,18 @@ func (b *builder) attach(i int, k Key, at Problem) {
 		return
 	}
 	b.join(b.first[i]+own, pin)
+	if w, ok := b.n.Parts[i].(*Wire); ok {
+		w.Ends[own] = b.endAt(pin)
+	}
+}
+
+// endAt is the part and the terminal to which a pin belongs.
+func (b *builder) endAt(pin int) End {
+	part := len(b.first) - 1
+	for part > 0 && b.first[part] > pin {
+		part--
+	}
+	return End{part, b.n.Parts[part].Basics().Pins[pin-b.first[part]].Name}
 }
 
 func (b *Base) pinIndex(name string) int {

@@ -27,6 +27,10 @@ var limitKeys = []limitKey{
 		Help: "Longest time parked."}, func(l *Limits) *float64 { return &l.Parked }, nil},
 	{calc.Input{Name: "self_discharge", Unit: "%", Min: 0, Max: 30, Default: "3",
 		Help: "The battery's own loss a month."}, func(l *Limits) *float64 { return &l.SelfDischarge }, nil},
+	{calc.Input{Name: "allowance", Unit: "%", Min: 0, Max: 100, Default: "5",
+		Help: "Added to a wire's length when it is cut, for bends that the drawing does not know (common practice)."}, func(l *Limits) *float64 { return &l.Allowance }, nil},
+	{calc.Input{Name: "spare", Unit: "mm", Min: 0, Max: 1000, Default: "50",
+		Help: "Added at each end for the terminal and a second try at it (common practice)."}, func(l *Limits) *float64 { return &l.Spare }, nil},
 }
 
 // limitScale turns the unit of a limit into what Limits holds: days and

@@ -1,6 +1,8 @@
 package circuit
 
 import (
+	"strings"
+
 	"baybook/calculators/calc"
 	"baybook/calculators/circuit/intset"
 )
@@ -66,6 +68,9 @@ type Limits struct {
 	Parked float64
 	// SelfDischarge is the battery's own loss, % a month.
 	SelfDischarge float64
+	// Allowance is what is added to a wire's length when it is cut, as a share,
+	// and Spare what is added at each end in m.
+	Allowance, Spare float64
 }
 
 // A DropLimit is a limit of voltage drop: a share of the supply, or volts
@@ -127,6 +132,25 @@ func (n *Network) Names(parts []int) string {
 		s += n.Name(p)
 	}
 	return s
+}
+
+// EndName names a terminal as a person writes it: "lamp+", "F1.out", "C1.2",
+// "G1".
+func (n *Network) EndName(e End) string {
+	name := n.Name(e.Part)
+	switch n.Parts[e.Part].(type) {
+	case *Splice, *Ground:
+		return name
+	case *Connector:
+		way, _, _ := strings.Cut(e.Pin, ".")
+		return name + "." + way
+	case *Source, *Load, *LEDs, *Speaker:
+		return name + e.Pin
+	}
+	if e.Pin == "+" || e.Pin == "-" {
+		return name + e.Pin
+	}
+	return name + "." + e.Pin
 }
 
 // Draft is what the network was built from.

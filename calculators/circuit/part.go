@@ -168,12 +168,19 @@ type Wire struct {
 	// Size and Run are area and length as they are written, From and To its ends.
 	Size, Run  string
 	From, To   string
+	Ends       [2]End
 	Color      string // letters of IEC 60757
 	Conductor  string
 	Insulation float64 // °C that it is rated for
 	Bundled    int     // wires that carry current in the same loom
 	Sheathed   bool    // in a sleeve of its own from the source on
 	Function   string
+}
+
+// An End is a terminal of another part on which an end of a wire lies.
+type End struct {
+	Part int // index of the part
+	Pin  string
 }
 
 // A Body is the metal between two points of the body.

@@ -7,8 +7,10 @@ import (
 	"path/filepath"
 	"strings"
 
+	"baybook/calculators/calc"
 	"baybook/calculators/circuit"
 	"baybook/calculators/circuit/draw"
+	"baybook/calculators/circuit/judge"
 	"baybook/calculators/circuit/report"
 	"baybook/calculators/circuit/solve"
 	"baybook/site"
@@ -17,15 +19,19 @@ import (
 )
 
 var circuitCommand = &command{
-	name: "circuit", use: "[-json|-netlist|-figure FILE] FILE", short: "solve, judge and draw a wiring drawing",
+	name: "circuit", use: "[-json|-netlist|-list NAME|-figure FILE] FILE", short: "solve, judge and draw a wiring drawing",
 	long: `
 Reads a wiring drawing, a YAML file or a sheet that holds one in a fenced block,
 and prints what flows in each state, what a short does, and what is judged.
-A sheet with several drawings wants -number.
+A sheet with several drawings wants -number. Exits 1 when the verdict is stop.
+
+-list prints what a shop works by, as comma-separated values or with -json as
+JSON: wires, cuts, labels, pinouts or parts.
 
   baybook circuit feed.yaml
   baybook circuit -number 2 content/power/relay-feed.md
   baybook circuit -figure feed.svg -state "key on" feed.yaml
+  baybook circuit -list wires feed.yaml > wires.csv
   baybook circuit -netlist feed.yaml > feed.cir`,
 	run: solveCircuit,
 }
@@ -33,6 +39,7 @@ A sheet with several drawings wants -number.
 func solveCircuit(_ context.Context, c *call) int {
 	set, _ := c.flags()
 	asJSON := set.Bool("json", false, "print the solution as one JSON object")
+	list := set.String("list", "", "print this `list`: "+strings.Join(report.ListNames(), ", "))
 	netlist := set.Bool("netlist", false, "print a SPICE deck of the circuit in one state")
 	figure := set.String("figure", "", "write the drawing to this SVG `file`")
 	number := set.Int("number", 1, "which of a sheet's drawings")
@@ -53,19 +60,37 @@ func solveCircuit(_ context.Context, c *call) int {
 		return c.fail(fmt.Errorf("the circuit has no state %q; it has %s", *state, stateNames(assessed.Network)))
 	}
 	if *figure != "" {
-		svg := append(draw.Drawing(assessed, draw.View{State: *state}).AppendSVG(nil), '\n')
+		svg := append(draw.Drawing(assessed, draw.View{State: *state, Block: read.Block}).AppendSVG(nil), '\n')
 		if err := os.WriteFile(*figure, svg, 0o644); err != nil {
 			return c.fail(err)
 		}
-		return exitFine
+		return judged(assessed, exitFine)
+	}
+	if *list != "" {
+		table, ok := report.List(assessed.Network, *list)
+		if !ok {
+			return c.fail(fmt.Errorf("there is no list %q; there are %s", *list, strings.Join(report.ListNames(), ", ")))
+		}
+		if *asJSON {
+			return judged(assessed, c.write(append(report.AppendListJSON(nil, &table), '\n')))
+		}
+		return judged(assessed, c.write(report.AppendCSV(nil, &table)))
 	}
 	if *netlist {
 		return c.write(solve.AppendNetlist(nil, assessed.Network, at))
 	}
 	if *asJSON {
-		return c.write(append(report.AppendJSON(nil, assessed), '\n'))
+		return judged(assessed, c.write(append(report.AppendJSON(nil, assessed), '\n')))
 	}
-	return c.write(report.AppendText(nil, assessed))
+	return judged(assessed, c.write(report.AppendText(nil, assessed)))
+}
+
+// judged is the exit code of a circuit that was shown with the code given.
+func judged(a *judge.Assessment, shown int) int {
+	if shown == exitFine && a.Verdict() == calc.Stop {
+		return exitFindings
+	}
+	return shown
 }
 
 // readCircuit reads one circuit of a file; nil where it has none or a broken

@@ -5,9 +5,11 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"time"
 
 	"baybook/calculators/calc"
 	"baybook/calculators/circuit"
+	"baybook/calculators/circuit/draw"
 	"baybook/calculators/circuit/judge"
 	"baybook/site/finding"
 
@@ -20,6 +22,9 @@ type Circuit struct {
 	// Span is the whole of its text.
 	Span  Span
 	Draft *circuit.Draft
+	// Block is the title block of the drawing, with the number, the revision
+	// and the date of the sheet that it stands in.
+	Block draw.TitleBlock
 	// Network is nil where the draft is no circuit; the findings say why.
 	Network *circuit.Network
 
@@ -67,6 +72,7 @@ func ReadCircuits(file string, content []byte) ([]*Circuit, finding.List) {
 		var own finding.List
 		for _, f := range s.Fences {
 			if f.Circuit != nil {
+				f.Circuit.Block = titleBlock(f.Circuit, &s.Front)
 				circuits = append(circuits, f.Circuit)
 			}
 		}
@@ -84,7 +90,20 @@ func ReadCircuits(file string, content []byte) ([]*Circuit, finding.List) {
 		return nil, list
 	}
 	c := readCircuit(newYAMLReader(src, Span{0, len(content)}, circuitRule, report))
+	c.Block.Title = c.Draft.Title
 	return []*Circuit{c}, list
+}
+
+// titleBlock is the title block of a drawing in a sheet.
+func titleBlock(c *Circuit, front *Front) draw.TitleBlock {
+	block := draw.TitleBlock{Title: c.Draft.Title, Number: front.Number, Revision: front.Revision}
+	if block.Title == "" {
+		block.Title = front.Title
+	}
+	if !front.Date.IsZero() {
+		block.Date = front.Date.Format(time.DateOnly)
+	}
+	return block
 }
 
 // circuitRule is the rule under which the loader reports what is no circuit.

@@ -24,6 +24,7 @@ type sketch struct {
 	d     *calc.Drawing
 	state int
 	all   *layoutNode
+	block TitleBlock
 	// symbols and letters are the areas that they fill; lines are the nodes'
 	// own lines and wires the wires, each with what it belongs to.
 	symbols, letters []area
@@ -51,6 +52,8 @@ type View struct {
 	// Width is how wide the drawing may be, in its own units; 0 for the width
 	// of a phone.
 	Width float64
+	// Block is the title block under the drawing; the zero value is none.
+	Block TitleBlock
 }
 
 // StateOf is the index of the state that a view of a circuit shows.
@@ -90,6 +93,7 @@ func drawn(a *judge.Assessment, v View) *sketch {
 		width = PhoneWidth
 	}
 	k := newSketch(a, v)
+	k.block = v.Block
 	k.drawWithin(width)
 	return k
 }
@@ -114,6 +118,9 @@ func (k *sketch) drawWithin(width float64) {
 	}
 	k.draw(b, margin, margin+k.head())
 	k.body(margin + k.head() + b.h + 10)
+	if k.block != (TitleBlock{}) {
+		k.drawBlock()
+	}
 	k.write()
 }
 

@@ -26,9 +26,10 @@ func Parts(n *circuit.Network) []Purchase {
 	return append(list, terminals(n)...)
 }
 
-// wireParts adds up wire by color, size and conductor.
-func wireParts(n *circuit.Network) []Purchase {
-	var reels [][]int // the wires of each
+// reels groups the wires that are not there already by the reel that they come
+// off, the thickest first; each is the indices of its wires.
+func reels(n *circuit.Network) [][]int {
+	var list [][]int
 	wire := func(i int) *circuit.Wire { return n.Parts[i].(*circuit.Wire) }
 	for i := range n.Parts {
 		w, ok := n.Parts[i].(*circuit.Wire)
@@ -36,26 +37,31 @@ func wireParts(n *circuit.Network) []Purchase {
 			continue
 		}
 		at := 0
-		for at < len(reels) && !sameReel(wire(reels[at][0]), w) {
+		for at < len(list) && !sameReel(wire(list[at][0]), w) {
 			at++
 		}
-		if at == len(reels) {
-			reels = append(reels, nil)
+		if at == len(list) {
+			list = append(list, nil)
 		}
-		reels[at] = intset.Append(reels[at], i)
+		list[at] = intset.Append(list[at], i)
 	}
-	for i := range reels { // the thickest first, few as they are
-		for k := i; k > 0 && wire(reels[k][0]).Area > wire(reels[k-1][0]).Area; k-- {
-			reels[k], reels[k-1] = reels[k-1], reels[k]
+	for i := range list { // few as they are
+		for k := i; k > 0 && wire(list[k][0]).Area > wire(list[k-1][0]).Area; k-- {
+			list[k], list[k-1] = list[k-1], list[k]
 		}
 	}
+	return list
+}
+
+// wireParts adds up the wire to buy by reel, as it is cut.
+func wireParts(n *circuit.Network) []Purchase {
 	var list []Purchase
-	for _, wires := range reels {
+	for _, wires := range reels(n) {
 		metres := 0.0
 		for _, w := range wires {
-			metres += wire(w).Length
+			metres += cutLength(n, n.Parts[w].(*circuit.Wire))
 		}
-		list = append(list, Purchase{"wire " + reelName(wire(wires[0])), calc.FormatUnit(metres, 3, "m"), n.Names(wires)})
+		list = append(list, Purchase{"wire " + reelName(n.Parts[wires[0]].(*circuit.Wire)), calc.FormatUnit(metres, 3, "m"), n.Names(wires)})
 	}
 	return list
 }

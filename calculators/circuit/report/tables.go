@@ -8,7 +8,6 @@ import (
 	"baybook/calculators/circuit"
 	"baybook/calculators/circuit/format"
 	"baybook/calculators/circuit/judge"
-	"baybook/calculators/circuit/list"
 	"baybook/calculators/circuit/solve"
 )
 
@@ -23,13 +22,16 @@ type Table struct {
 }
 
 // Tables are the study in tables: what flows in each state, what a short does
-// to each wire, what each fuse leaves live, and the parts list.
+// to each wire, what each fuse leaves live, and the lists that a shop works by.
 func Tables(a *judge.Assessment) []Table {
 	var list []Table
 	for i := range a.Solutions {
 		list = append(list, stateTable(a, i))
 	}
-	list = append(list, shortTable(a), blownTable(a), partsTable(a))
+	list = append(list, shortTable(a), blownTable(a))
+	for _, l := range lists {
+		list = append(list, l.make(a.Network))
+	}
 	var full []Table
 	for _, t := range list {
 		if len(t.Rows) > 0 {
@@ -121,15 +123,6 @@ func blownTable(a *judge.Assessment) Table {
 			live = "yes, through " + n.Names(b.Live)
 		}
 		t.Rows = append(t.Rows, Row{n.Name(b.Fuse), dead, live})
-	}
-	return t
-}
-
-// partsTable is the parts list.
-func partsTable(a *judge.Assessment) Table {
-	t := Table{Heading: "Parts list", Columns: Row{"What", "How much", "For"}}
-	for _, p := range list.Parts(a.Network) {
-		t.Rows = append(t.Rows, Row{p.What, p.Amount, p.For})
 	}
 	return t
 }

@@ -92,6 +92,22 @@ func AppendJSON(b []byte, a *judge.Assessment) []byte {
 		}
 		b = appendJudgment(b, a, &a.Judgments[i])
 	}
+	b = append(b, `],"wires":[`...)
+	for i, w := range list.Wires(n) {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = appendWire(b, &w)
+	}
+	for _, l := range lists {
+		if l.name == "wires" || l.name == "parts" {
+			continue // they stand here as numbers
+		}
+		t := l.make(n)
+		b = append(b, `],"`+l.name+`":`...)
+		b = AppendListJSON(b, &t)
+		b = b[:len(b)-1]
+	}
 	b = append(b, `],"parts":[`...)
 	for i, p := range list.Parts(n) {
 		if i > 0 {
@@ -130,6 +146,18 @@ func appendState(b []byte, a *judge.Assessment, sol *solve.Solution) []byte {
 		b = append(b, '}')
 	}
 	return append(b, `]}`...)
+}
+
+// appendWire writes a line of the wire list: lengths in m.
+func appendWire(b []byte, w *list.Wire) []byte {
+	b = appendTexts(b, "{", "wire", w.Number, "from", w.From, "to", w.To, "size", w.Size, "color", w.Color, "conductor", w.Conductor, "function", w.Function)
+	b = append(b, `,"length":`...)
+	b = strconv.AppendFloat(b, w.Length, 'g', -1, 64)
+	b = append(b, `,"cut":`...)
+	b = strconv.AppendFloat(b, w.Cut, 'g', -1, 64)
+	b = append(b, `,"vehicle":`...)
+	b = strconv.AppendBool(b, w.Vehicle)
+	return append(b, '}')
 }
 
 func appendShort(b []byte, a *judge.Assessment, short *solve.Short) []byte {
