@@ -32,7 +32,6 @@ type Edition struct {
 	photos   map[string]photo
 	drawings *drawings
 	minify   *publish.Minifier
-	reader   *sheet.Reader
 }
 
 // A page is the file of a sheet, with everything that it was made of.
@@ -59,9 +58,9 @@ func newEdition(book *sheet.Book, renderer *render.Renderer, before *Edition) *E
 		pages: make(map[string]page), photos: make(map[string]photo),
 	}
 	if before != nil {
-		e.drawings, e.minify, e.reader = before.drawings.kept(book), before.minify, before.reader
+		e.drawings, e.minify = before.drawings.kept(book), before.minify
 	} else {
-		e.drawings, e.minify, e.reader = newDrawings(), publish.NewMinifier(), sheet.NewReader(calculators.All)
+		e.drawings, e.minify = newDrawings(), publish.NewMinifier()
 		before = &Edition{}
 	}
 	renderer.Figures = func(file string) string {
@@ -82,16 +81,11 @@ func (e *Edition) page(s *sheet.Sheet, before page) page {
 	for _, f := range s.Figures {
 		now.drawings = append(now.drawings, e.Book.Drawings[f.File])
 	}
-	sameTree := before.sheet == s
-	if sameTree && s.Front.Kind != sheet.Job && before.register == now.register && before.glossary == now.glossary &&
+	if before.sheet == s && s.Front.Kind != sheet.Job && before.register == now.register && before.glossary == now.glossary &&
 		before.shop == now.shop && slices.Equal(before.drawings, now.drawings) {
 		return before
 	}
 	now.file = newFile(func(e *Edition) ([]byte, error) {
-		s := s
-		if sameTree { // the tree may be rendered already, which it bears once
-			s, _ = e.reader.Parse(s.File, s.Source.Text())
-		}
 		for _, f := range s.Figures {
 			if _, err := e.drawings.of(e.Book.Drawings[f.File]); err != nil {
 				return nil, fmt.Errorf("%s: %w", f.File, err)
@@ -166,6 +160,7 @@ func (e *Edition) bookPages(assets render.Assets) []bookPage {
 		{"study.html", e.renderer.Study, e.finish},
 		{"sign-off.html", e.renderer.SignOff, e.finish},
 		{"record.html", e.renderer.Record, e.finish},
+		{render.LimitsPage, e.renderer.Limits, e.finish},
 		{"rules.html", e.renderer.Rules, e.finish},
 		{"book.webmanifest", func() ([]byte, error) { return publish.Manifest(e.Book.Shop.Book) }, nil},
 		{"a-z.html", func() ([]byte, error) { return e.renderer.AZ(e.docs()) }, e.finish},

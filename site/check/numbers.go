@@ -25,8 +25,8 @@ func (f *SheetFacts) ComputedNumbers() []ComputedNumber {
 	return f.computed
 }
 
-// Inputs are the numbers that the sheet's computations take in and its
-// readings judge by.
+// Inputs are the numbers that the sheet's computations take in, its readings
+// judge by and its links to the register of limits show.
 func (f *SheetFacts) Inputs() NumberList {
 	f.readNumbers()
 	return f.inputs
@@ -57,6 +57,9 @@ func (f *SheetFacts) readNumbers() {
 	}
 	for _, r := range f.Sheet.Readings {
 		f.inputs.Add(english.Quantities(r.Limit.String()))
+	}
+	for _, l := range f.Sheet.Limits {
+		f.inputs.Add(english.Quantities(l.Words))
 	}
 }
 

@@ -120,6 +120,10 @@ func (p *Passage) Computes(q *english.Quantity) bool {
 			if at >= n.Span.Start && at < n.Span.End {
 				return true
 			}
+		case *sheet.LimitLink:
+			if at >= n.Span.Start && at < n.Span.End {
+				return true
+			}
 		}
 	}
 	return false

@@ -18,7 +18,7 @@ func (r *parts) live(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast
 		l := n.(*sheet.EmbeddedCalculator)
 		write(w, calculatorMarkup(calculatorForm{
 			calculator: l.Calculator, values: l.Values, result: l.Result, number: l.Number,
-			heading: l.Heading, level: 3, root: root(n), named: l.Pairs,
+			heading: l.Heading, level: 3, root: r.root, named: l.Pairs,
 		}))
 	}
 	return ast.WalkSkipChildren, nil

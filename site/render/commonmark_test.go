@@ -13,8 +13,6 @@ import (
 
 	"baybook/site/sheet"
 	"baybook/theme"
-
-	"github.com/yuin/goldmark/ast"
 )
 
 // specFile is the CommonMark specification, whose examples are its test suite.
@@ -96,7 +94,7 @@ func TestCommonMark(t *testing.T) {
 			continue
 		}
 		var out bytes.Buffer
-		if err := press.markdown.Render(&out, s.Source.Text(), s.Root.(*ast.Document)); err != nil {
+		if err := newMarkdown(&parts{book: press}).Render(&out, s.Source.Text(), s.Root); err != nil {
 			t.Fatalf("example %d: %v", e.number, err)
 		}
 		got, want := plain(out.String()), plain(e.html)

@@ -12,8 +12,10 @@ import (
 
 // An Area is a folder of the book with its sheets.
 type Area struct {
-	Name   string
-	Title  string
+	Name  string
+	Title string
+	// Figure is the area's drawing, empty where it has none.
+	Figure template.HTML
 	Sheets []AreaSheet
 }
 
@@ -24,22 +26,16 @@ type AreaSheet struct {
 	Kind, Skill string
 }
 
-// areaOrder is the order in which work goes through the book; other areas
-// follow by name.
-var areaOrder = []struct{ name, title string }{
-	{"jobs", "Jobs"}, {"plan", "Plan the job"}, {"safety", "Safety"}, {"access", "Take it apart"},
-	{"passage", "Find a way through"}, {"power", "Take power"}, {"ground", "Ground"},
-	{"wiring", "Wire"}, {"camera", "Cameras and mirrors"}, {"speakers", "Speakers and amplifiers"},
-	{"lighting", "Lighting"}, {"prove", "Prove it"}, {"reference", "Look it up"}, {"book", "Keep the book"},
-}
-
 // Areas groups the book's sheets.
 func (r *Renderer) Areas(root string) []Area {
 	byName := make(map[string]*Area)
 	var areas []*Area
-	for _, o := range areaOrder {
-		a := &Area{Name: o.name, Title: o.title}
-		byName[o.name] = a
+	for _, listed := range r.Book.Areas.Areas {
+		a := &Area{Name: listed.Folder, Title: listed.Title}
+		if r.Figures != nil && listed.Figure != "" {
+			a.Figure = template.HTML(r.Figures(listed.Figure))
+		}
+		byName[a.Name] = a
 		areas = append(areas, a)
 	}
 	for _, s := range r.Book.Sheets {
@@ -75,22 +71,13 @@ func (r *Renderer) AZ(docs []find.Doc) ([]byte, error) {
 	return r.print("az.html", r.newPage("list", "a-z.html", "A to Z", find.AZ(docs)))
 }
 
-// groupTitles head the calculators by the package that they stand in.
-var groupTitles = []struct{ first, title string }{
-	{"wire-drop", "Wire, fuse, ground and battery"},
-	{"coil-load", "Speakers and amplifiers"},
-	{"camera-view", "Cameras"},
-	{"bundle", "Holes, hinges, bundles and bolts"},
-	{"job-price", "The job"},
-}
-
-// groups cuts the list of calculators where a new trade begins.
+// groups parts the list of calculators by the headings of areas.yaml.
 func (r *Renderer) groups() []calculatorGroup {
 	var groups []calculatorGroup
 	for _, c := range r.Calculators {
-		for _, g := range groupTitles {
-			if g.first == c.Name {
-				groups = append(groups, calculatorGroup{Title: g.title})
+		for _, heading := range r.Book.Areas.Headings {
+			if heading.From == c.Name {
+				groups = append(groups, calculatorGroup{Title: heading.Title})
 			}
 		}
 		if len(groups) == 0 {

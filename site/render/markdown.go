@@ -16,11 +16,12 @@ import (
 	"github.com/yuin/goldmark/util"
 )
 
-// newMarkdown makes the renderer of a sheet's tree: CommonMark's nodes as
-// goldmark renders them, ours from the list in parts.
-func newMarkdown(book *Renderer) renderer.Renderer {
+// newMarkdown makes the renderer of one sheet's tree: CommonMark's nodes as
+// goldmark renders them, ours from the list in parts. It does not change the
+// tree, so that a tree may be rendered many times and by many goroutines.
+func newMarkdown(p *parts) renderer.Renderer {
 	return renderer.NewRenderer(renderer.WithNodeRenderers(
-		util.Prioritized(&parts{book: book}, 100),
+		util.Prioritized(p, 100),
 		util.Prioritized(extension.NewTableHTMLRenderer(), 500),
 		util.Prioritized(extension.NewTaskCheckBoxHTMLRenderer(), 500),
 		util.Prioritized(gmhtml.NewRenderer(), 1000),
@@ -28,7 +29,16 @@ func newMarkdown(book *Renderer) renderer.Renderer {
 }
 
 // parts renders the nodes that a sheet adds to CommonMark's.
-type parts struct{ book *Renderer }
+type parts struct {
+	book *Renderer
+	// root is the way from the sheet's page to the site's root.
+	root string
+	// guards names, for each step, the messages that the step view puts beside
+	// it.
+	guards map[*sheet.Step]string
+	// limits are the sheet's limits in the order of their notes.
+	limits []*sheet.Limit
+}
 
 // RegisterFuncs implements renderer.NodeRenderer.
 func (r *parts) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) {
@@ -47,16 +57,8 @@ func (r *parts) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) {
 	reg.Register(sheet.KindFence, r.fence)
 	reg.Register(ast.KindLink, r.link)
 	reg.Register(extast.KindTable, r.plainTable)
-}
-
-// root is the way from the page of the sheet that a node stands in to the
-// site's root: sheets stand one folder deep or more, and the tree's document
-// carries the way in an attribute.
-func root(n ast.Node) string {
-	if v, ok := n.OwnerDocument().Meta()["root"].(string); ok {
-		return v
-	}
-	return ""
+	reg.Register(extast.KindTableCell, r.plainCell)
+	reg.Register(sheet.KindLimitLink, r.limitLink)
 }
 
 func write(w util.BufWriter, s ...string) {
@@ -137,8 +139,8 @@ func (r *parts) step(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast
 	step := n.(*sheet.Step)
 	number := strconv.Itoa(step.Number)
 	write(w, `<li class="step" id="step-`, number, `"`)
-	if guards, ok := n.OwnerDocument().Meta()["guards"].(map[*sheet.Step]string); ok && guards[step] != "" {
-		write(w, ` data-guards="`, guards[step], `"`)
+	if guards := r.guards[step]; guards != "" {
+		write(w, ` data-guards="`, guards, `"`)
 	}
 	write(w, `><div class="place"><a href="#step-`, number, `" aria-label="Step `, number, `">`, number,
 		`</a><input type="checkbox" class="tick" aria-label="Step `, number, ` done"></div><div class="what">`)
@@ -148,7 +150,7 @@ func (r *parts) step(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast
 func (r *parts) value(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
 	if entering {
 		v := n.(*sheet.Value)
-		write(w, `<a class="value" href="`, root(n), CalculatorPage(v.Calculator), "#calculator-1?")
+		write(w, `<a class="value" href="`, r.root, CalculatorPage(v.Calculator), "#calculator-1?")
 		text(w, v.Query())
 		write(w, `">`)
 		text(w, v.Words)
@@ -174,6 +176,7 @@ func (r *parts) reading(w util.BufWriter, _ []byte, n ast.Node, entering bool) (
 	text(w, calc.FormatQuery(limit))
 	write(w, `"><span class="limit">`)
 	text(w, v.Words)
+	r.mark(w, v.Row)
 	write(w, `</span> <input inputmode="decimal" autocomplete="off" size="7" aria-label="Reading: `)
 	text(w, v.Words)
 	write(w, `"> <span class="unit">`)
@@ -212,6 +215,25 @@ func (r *parts) plainTable(w util.BufWriter, _ []byte, n ast.Node, entering bool
 		return ast.WalkContinue, nil
 	})
 	write(w, `<div class="wide" tabindex="0" role="region" aria-label="Table `, strconv.Itoa(number), `"><table>`, "\n")
+	return ast.WalkContinue, nil
+}
+
+// plainCell writes a cell of such a table. goldmark's own keeps a column's
+// alignment by changing the tree.
+func (r *parts) plainCell(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+	cell := n.(*extast.TableCell)
+	tag := "td"
+	if cell.Parent().Kind() == extast.KindTableHeader {
+		tag = "th"
+	}
+	switch {
+	case !entering:
+		write(w, "</", tag, ">\n")
+	case cell.Alignment == extast.AlignNone:
+		write(w, "<", tag, ">")
+	default:
+		write(w, "<", tag, ` style="text-align:`, cell.Alignment.String(), `">`)
+	}
 	return ast.WalkContinue, nil
 }
 

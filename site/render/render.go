@@ -13,8 +13,6 @@ import (
 	"baybook/calculators/calc"
 	"baybook/site/check"
 	"baybook/site/sheet"
-
-	"github.com/yuin/goldmark/renderer"
 )
 
 // Assets are the paths, from the site's root, of what every page refers to.
@@ -40,10 +38,9 @@ type Renderer struct {
 	// the figure is a photograph.
 	Figures func(file string) string
 	// Hazards gives what a check found that a sheet shows; nil looks again.
-	Hazards  func(*sheet.Sheet) []check.ShownHazard
-	pages    *template.Template
-	markdown renderer.Renderer
-	code     *highlighter
+	Hazards func(*sheet.Sheet) []check.ShownHazard
+	pages   *template.Template
+	code    *highlighter
 }
 
 // NewRenderer prepares the templates found in the theme.
@@ -58,7 +55,6 @@ func NewRenderer(theme fs.FS, book *sheet.Book, calculators []*calc.Calculator, 
 	}
 	r.pages = pages
 	r.code = newHighlighter()
-	r.markdown = newMarkdown(r)
 	return r, nil
 }
 
@@ -84,7 +80,7 @@ type page struct {
 // newPage fills in what pages share.
 func (r *Renderer) newPage(kind, at, title string, body any) page {
 	return page{
-		Root: strings.Repeat("../", strings.Count(at, "/")), Kind: kind, Path: at, Title: title, About: title,
+		Root: rootFrom(at), Kind: kind, Path: at, Title: title, About: title,
 		Book: r.Book.Shop.Book, Owner: r.Book.Shop.Name, Lang: r.Book.Shop.Language,
 		Assets: r.Assets, Program: r.Program, Body: body,
 	}
@@ -123,9 +119,12 @@ func PageOf(s *sheet.Sheet) string { return s.Path + ".html" }
 // CalculatorPage is the path of a calculator's page.
 func CalculatorPage(c *calc.Calculator) string { return "calculators/" + c.Name + ".html" }
 
+// rootFrom is the way from a page to the site's root: "" or "../".
+func rootFrom(page string) string { return strings.Repeat("../", strings.Count(page, "/")) }
+
 // relative turns a path from the site's root into one from a page.
 func relative(from, to string) string {
-	return strings.Repeat("../", strings.Count(from, "/")) + to
+	return rootFrom(from) + to
 }
 
 // pageLink rewrites a link as a sheet has it, to another sheet's file, into

@@ -9,8 +9,6 @@ import (
 
 	"baybook/site/check"
 	"baybook/site/sheet"
-
-	"github.com/yuin/goldmark/ast"
 )
 
 // sheetBody is what the page of a sheet shows beside its text.
@@ -31,6 +29,8 @@ type sheetBody struct {
 	// Address is where the page stands for good, Code the same to be scanned
 	// off paper; empty where the shop has no address.
 	Address string
+	// Numbers are the notes on the limits that the sheet judges by.
+	Numbers []NumberNote
 	Code    template.HTML
 }
 
@@ -50,13 +50,11 @@ var skillTitles = map[sheet.Skill]string{
 	sheet.Apprentice: "Apprentice", sheet.Installer: "Installer", sheet.Lead: "Lead",
 }
 
-// Sheet renders the page of a sheet. It may be called once for each sheet.
+// Sheet renders the page of a sheet.
 func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
-	doc := s.Root.(*ast.Document)
-	doc.Meta()["guards"] = r.guards(s)
-	doc.Meta()["root"] = strings.Repeat("../", strings.Count(s.Path, "/"))
+	p := &parts{book: r, root: rootFrom(s.Path), guards: r.guards(s), limits: s.UsedLimits()}
 	var text bytes.Buffer
-	if err := r.markdown.Render(&text, s.Source.Text(), doc); err != nil {
+	if err := newMarkdown(p).Render(&text, s.Source.Text(), s.Root); err != nil {
 		return nil, err
 	}
 	body := sheetBody{
@@ -67,6 +65,9 @@ func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
 	}
 	if body.Code != "" {
 		body.Address = strings.TrimSuffix(r.Book.Shop.Address, "/") + "/" + PageOf(s)
+	}
+	for i, l := range p.limits {
+		body.Numbers = append(body.Numbers, r.numberNote(l, i+1, p.root))
 	}
 	if s.Front.Kind == sheet.Job {
 		body.Plan = NewPlan(r.Book, s)

@@ -25,6 +25,8 @@ type Book struct {
 	Register *Register
 	Glossary *Glossary
 	Shop     *Shop
+	Areas    *Areas
+	Limits   *LimitRegister
 	Work     *Work
 	Words    *Words
 
@@ -46,6 +48,8 @@ const (
 	RegisterFile = "hazards.yaml"
 	GlossaryFile = "glossary.yaml"
 	ShopFile     = "shop.yaml"
+	AreasFile    = "areas.yaml"
+	LimitFile    = "limits.yaml"
 	WorkFile     = "work.yaml"
 	WordsFile    = "words.yaml"
 )

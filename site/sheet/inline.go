@@ -30,13 +30,17 @@ func (sh *shaping) inlines(parent ast.Node) {
 	}
 }
 
-// inlineLink turns a calc: or reading: link in running text into its node.
+// inlineLink turns a calc:, limit: or reading: link in running text into its node.
 func (sh *shaping) inlineLink(parent ast.Node, link *ast.Link) {
 	dest := string(link.Destination)
 	switch {
 	case strings.HasPrefix(dest, "calc:"):
 		if v := sh.value(link); v != nil {
 			parent.ReplaceChild(parent, link, v)
+		}
+	case strings.HasPrefix(dest, "limit:"):
+		if l := sh.limitLink(link); l != nil {
+			parent.ReplaceChild(parent, link, l)
 		}
 	case strings.HasPrefix(dest, "reading:"):
 		if r := sh.reading(link); r != nil {
@@ -74,25 +78,27 @@ func (sh *shaping) value(link *ast.Link) *Value {
 
 // computation reads calc:NAME?query#outputs.
 func (sh *shaping) computation(link *ast.Link) (Computation, bool) {
-	c := Computation{Link: sh.linkSpan(link)}
-	rest, outputs, named := strings.Cut(strings.TrimPrefix(string(link.Destination), "calc:"), "#")
-	name, query, _ := strings.Cut(rest, "?")
-	c.Calculator = sh.reader.named(name)
-	if c.Calculator == nil {
-		do := "use one of " + strings.Join(sh.reader.names, ", ")
-		if near := calc.Nearest(name, sh.reader.names); near != "" {
-			do = "did you mean " + near + "?"
-		}
-		sh.fault(c.Link, "calc-link", "there is no calculator “"+name+"”", do)
-		return c, false
+	c, fault, do := sh.reader.parseComputation(strings.TrimPrefix(string(link.Destination), "calc:"))
+	c.Link = sh.linkSpan(link)
+	if fault != "" {
+		sh.fault(c.Link, "calc-link", fault, do)
 	}
-	var msg string
-	if c.Pairs, msg = calc.ParseQuery(query); msg != "" {
-		sh.fault(c.Link, "calc-link", msg, "correct the link's query")
-		return c, false
+	return c, fault == ""
+}
+
+// parseComputation reads NAME?query#outputs. The fault is empty where it is
+// well formed; beside it stands what to do.
+func (r *Reader) parseComputation(link string) (c Computation, fault, do string) {
+	rest, outputs, named := strings.Cut(link, "#")
+	name, query, _ := strings.Cut(rest, "?")
+	if c.Calculator = r.named(name); c.Calculator == nil {
+		return c, "there is no calculator “" + name + "”", useOneOf(name, r.names)
+	}
+	if c.Pairs, fault = calc.ParseQuery(query); fault != "" {
+		return c, fault, "correct the link's query"
 	}
 	if !named {
-		return c, true
+		return c, "", ""
 	}
 	for o := range strings.SplitSeq(outputs, ",") {
 		i := c.Calculator.Output(o)
@@ -101,19 +107,50 @@ func (sh *shaping) computation(link *ast.Link) (Computation, bool) {
 			for _, out := range c.Calculator.Outputs {
 				known = append(known, out.Name)
 			}
-			do := "use one of " + strings.Join(known, ", ")
-			if near := calc.Nearest(o, known); near != "" {
-				do = "did you mean " + near + "?"
-			}
-			sh.fault(c.Link, "calc-link", name+" has no output “"+o+"”", do)
-			return c, false
+			return c, name + " has no output “" + o + "”", useOneOf(o, known)
 		}
 		c.Outputs = append(c.Outputs, i)
 	}
-	return c, true
+	return c, "", ""
 }
 
-// reading reads reading:ID?min=…&max=….
+// useOneOf says what to write in place of a name that is not known.
+func useOneOf(name string, known []string) string {
+	if near := calc.Nearest(name, known); near != "" {
+		return "did you mean " + near + "?"
+	}
+	return "use one of " + strings.Join(known, ", ")
+}
+
+// limitLink reads limit:ID in running text.
+func (sh *shaping) limitLink(link *ast.Link) *LimitLink {
+	n := &LimitLink{Words: sh.plain(link), Span: sh.inside(link), Link: sh.linkSpan(link), Step: sh.step}
+	n.Limit = sh.limitNamed(strings.TrimPrefix(string(link.Destination), "limit:"), n.Link)
+	if n.Limit == nil {
+		return nil
+	}
+	n.SetPos(link.Pos())
+	sh.sheet.Limits = append(sh.sheet.Limits, n)
+	return n
+}
+
+// limitNamed finds a row of the register of limits, and reports one that is
+// not there.
+func (sh *shaping) limitNamed(id string, at Span) *Limit {
+	register := sh.reader.limits
+	sh.sheet.judgesByLimits = true
+	if register == nil {
+		sh.fault(at, "limit-link", "the book has no register of limits", "put a "+LimitFile+" at the top of the content folder; baybook begin makes one")
+		return nil
+	}
+	l := register.Named(id)
+	if l == nil {
+		sh.fault(at, "limit-link", "the register has no limit “"+id+"”", useOneOf(id, register.IDs())+" Or add it to "+LimitFile)
+	}
+	return l
+}
+
+// reading reads reading:ID?min=…&max=…, or reading:ID?limit=….
 func (sh *shaping) reading(link *ast.Link) *Reading {
 	id, query, _ := strings.Cut(strings.TrimPrefix(string(link.Destination), "reading:"), "?")
 	span := sh.linkSpan(link)
@@ -128,15 +165,25 @@ func (sh *shaping) reading(link *ast.Link) *Reading {
 		}
 	}
 	pairs, msg := calc.ParseQuery(query)
+	var row *Limit
 	var limit calc.Limit
-	if msg == "" {
+	if msg == "" && len(pairs) == 1 && pairs[0].Key == "limit" {
+		if row = sh.limitNamed(pairs[0].Value, span); row == nil {
+			return nil
+		}
+		var judges bool
+		if limit, judges = row.Judges(); !judges {
+			sh.fault(span, "reading-link", "the limit "+row.ID+" is a size and judges nothing", "make its value at most ..., at least ... or a range in "+LimitFile)
+			return nil
+		}
+	} else if msg == "" {
 		limit, msg = calc.ParseLimit(pairs)
 	}
 	if msg != "" {
-		sh.fault(span, "reading-link", msg, "write reading:"+id+"?max=100mV, with min, max or unit")
+		sh.fault(span, "reading-link", msg, "write reading:"+id+"?max=100mV, with min, max or unit, or reading:"+id+"?limit= and a limit of the register")
 		return nil
 	}
-	r := &Reading{ID: id, Limit: limit, Words: sh.plain(link), Span: sh.inside(link), Link: span, Step: sh.step, Section: sh.section}
+	r := &Reading{ID: id, Limit: limit, Row: row, Words: sh.plain(link), Span: sh.inside(link), Link: span, Step: sh.step, Section: sh.section}
 	r.SetPos(link.Pos())
 	sh.sheet.Readings = append(sh.sheet.Readings, r)
 	return r

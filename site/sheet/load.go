@@ -26,7 +26,7 @@ func Load(fsys fs.FS, calculators []*calc.Calculator) (*Book, finding.List, erro
 func Reload(previous *Book, fsys fs.FS, calculators []*calc.Calculator) (*Book, finding.List, error) {
 	b := &Book{
 		FS: fsys, Files: make(map[string]fs.FileInfo), Drawings: make(map[string]*finding.Source),
-		Register: &Register{}, Glossary: &Glossary{}, Shop: &Shop{}, Words: &Words{}, Work: noWork(),
+		Register: &Register{}, Glossary: &Glossary{}, Shop: &Shop{}, Areas: &Areas{}, Limits: &LimitRegister{}, Words: &Words{}, Work: noWork(),
 		byPath: make(map[string]*Sheet), byNumber: make(map[string]*Sheet),
 		entries: make(map[string]*entry), begun: time.Now(),
 	}
@@ -37,6 +37,9 @@ func Reload(previous *Book, fsys fs.FS, calculators []*calc.Calculator) (*Book, 
 	}
 	for _, f := range dataFiles {
 		l.data(f)
+	}
+	if l.book.Limits.Source != nil {
+		l.reader.limits = l.book.Limits
 	}
 	var drawings []string
 	for name := range b.Files {
@@ -51,6 +54,7 @@ func Reload(previous *Book, fsys fs.FS, calculators []*calc.Calculator) (*Book, 
 			b.Drawings[name] = source
 		}
 	}
+	l.areas()
 	l.each(sheets, parseSheet)
 	for _, name := range sheets {
 		l.list = append(l.list, b.entries[name].found...)
@@ -82,6 +86,8 @@ type entry struct {
 	register *Register
 	glossary *Glossary
 	shop     *Shop
+	areas    *Areas
+	limits   *LimitRegister
 	work     *Work
 	words    *Words
 }
@@ -99,7 +105,7 @@ func (l *loader) fetch(name string, parse func(l *loader, name string, content [
 	if l.previous != nil {
 		before = l.previous.entries[name]
 	}
-	same := before != nil && before.source != nil
+	same := before != nil && before.source != nil && !l.judgedAnew(before.sheet)
 	take := func() {
 		size, changed := now.size, now.changed
 		*now = *before
@@ -118,6 +124,12 @@ func (l *loader) fetch(name string, parse func(l *loader, name string, content [
 	parsed := parse(l, name, content, err)
 	parsed.size, parsed.changed = now.size, now.changed
 	*now = parsed
+}
+
+// judgedAnew reports a sheet that names limits of a register that has changed
+// since it was read.
+func (l *loader) judgedAnew(s *Sheet) bool {
+	return s != nil && s.judgesByLimits && l.previous.Limits != l.book.Limits
 }
 
 // each settles many files, on all processors.
@@ -162,25 +174,33 @@ type dataFile struct {
 	// optional is true where a book may do without the file.
 	optional bool
 	// parse sets the entry's part; take puts it into the book.
-	parse func(e *entry, report func(finding.Finding))
+	parse func(l *loader, e *entry, report func(finding.Finding))
 	take  func(b *Book, e *entry)
 }
 
 var dataFiles = []dataFile{
 	{RegisterFile, false,
-		func(e *entry, report func(finding.Finding)) { e.register = readRegister(e.source, report) },
+		func(_ *loader, e *entry, report func(finding.Finding)) { e.register = readRegister(e.source, report) },
 		func(b *Book, e *entry) { b.Register = e.register }},
 	{GlossaryFile, false,
-		func(e *entry, report func(finding.Finding)) { e.glossary = readGlossary(e.source, report) },
+		func(_ *loader, e *entry, report func(finding.Finding)) { e.glossary = readGlossary(e.source, report) },
 		func(b *Book, e *entry) { b.Glossary = e.glossary }},
 	{ShopFile, false,
-		func(e *entry, report func(finding.Finding)) { e.shop = readShop(e.source, report) },
+		func(_ *loader, e *entry, report func(finding.Finding)) { e.shop = readShop(e.source, report) },
 		func(b *Book, e *entry) { b.Shop = e.shop }},
 	{WordsFile, false,
-		func(e *entry, report func(finding.Finding)) { e.words = readWords(e.source, report) },
+		func(_ *loader, e *entry, report func(finding.Finding)) { e.words = readWords(e.source, report) },
 		func(b *Book, e *entry) { b.Words = e.words }},
+	{AreasFile, true,
+		func(_ *loader, e *entry, report func(finding.Finding)) { e.areas = readAreas(e.source, report) },
+		func(b *Book, e *entry) { b.Areas = e.areas }},
+	{LimitFile, true,
+		func(l *loader, e *entry, report func(finding.Finding)) {
+			e.limits = readLimits(e.source, l.reader, report)
+		},
+		func(b *Book, e *entry) { b.Limits = e.limits }},
 	{WorkFile, true,
-		func(e *entry, report func(finding.Finding)) { e.work = readWork(e.source, report) },
+		func(_ *loader, e *entry, report func(finding.Finding)) { e.work = readWork(e.source, report) },
 		func(b *Book, e *entry) { b.Work = e.work }},
 }
 
@@ -193,14 +213,14 @@ func (l *loader) data(f dataFile) {
 		}
 		l.book.entries[f.name] = &entry{}
 	}
-	l.fetch(f.name, func(_ *loader, name string, content []byte, err error) entry {
+	l.fetch(f.name, func(l *loader, name string, content []byte, err error) entry {
 		if err != nil {
 			return refused(name, name+" cannot be read: "+reason(err), "put a "+name+" at the top of the content folder; baybook begin makes one")
 		}
 		e := entry{source: finding.NewSource(name, content)}
 		report := func(f finding.Finding) { e.found = append(e.found, f) }
 		if readable(e.source, report) {
-			f.parse(&e, report)
+			f.parse(l, &e, report)
 		}
 		return e
 	})
@@ -210,7 +230,7 @@ func (l *loader) data(f dataFile) {
 		return
 	}
 	delete(l.book.Files, f.name)
-	if e.register != nil || e.glossary != nil || e.shop != nil || e.work != nil || e.words != nil {
+	if e.register != nil || e.glossary != nil || e.shop != nil || e.work != nil || e.areas != nil || e.limits != nil || e.words != nil {
 		f.take(l.book, e)
 	}
 }

@@ -26,6 +26,7 @@ var (
 	KindFigure             = ast.NewNodeKind("Figure")
 	KindQuestion           = ast.NewNodeKind("Question")
 	KindOption             = ast.NewNodeKind("Option")
+	KindLimitLink          = ast.NewNodeKind("LimitLink")
 	KindFence              = ast.NewNodeKind("Fence")
 )
 
@@ -128,8 +129,11 @@ func (p *Problem) Anchor() string { return "practice-" + strconv.Itoa(p.Number) 
 // A Reading is a field for a measured value.
 type Reading struct {
 	ast.BaseInline
-	ID      string
-	Limit   calc.Limit
+	ID    string
+	Limit calc.Limit
+	// Row is the row of the register that Limit was taken from; nil where the
+	// link gives the limit itself.
+	Row     *Limit
 	Words   string
 	Span    Span // of the words
 	Link    Span
@@ -142,6 +146,17 @@ func (r *Reading) Anchor() string { return "reading-" + r.ID }
 
 // Name says what is read where it stands away from its sentence.
 func (r *Reading) Name() string { return strings.ReplaceAll(r.ID, "-", " ") }
+
+// A LimitLink is a limit of the register in running text.
+type LimitLink struct {
+	ast.BaseInline
+	Limit *Limit
+	// Words are what the sheet says the limit is, Span their place.
+	Words string
+	Span  Span
+	Link  Span
+	Step  *Step
+}
 
 // A Figure is a drawing or photograph standing alone.
 type Figure struct {
@@ -209,6 +224,7 @@ func (*Reading) Kind() ast.NodeKind            { return KindReading }
 func (*Figure) Kind() ast.NodeKind             { return KindFigure }
 func (*Question) Kind() ast.NodeKind           { return KindQuestion }
 func (*Option) Kind() ast.NodeKind             { return KindOption }
+func (*LimitLink) Kind() ast.NodeKind          { return KindLimitLink }
 func (*Fence) Kind() ast.NodeKind              { return KindFence }
 
 func (n *Section) Dump(src []byte, level int)            { ast.DumpHelper(n, src, level, nil, nil) }
@@ -223,4 +239,5 @@ func (n *Reading) Dump(src []byte, level int)            { ast.DumpHelper(n, src
 func (n *Figure) Dump(src []byte, level int)             { ast.DumpHelper(n, src, level, nil, nil) }
 func (n *Question) Dump(src []byte, level int)           { ast.DumpHelper(n, src, level, nil, nil) }
 func (n *Option) Dump(src []byte, level int)             { ast.DumpHelper(n, src, level, nil, nil) }
+func (n *LimitLink) Dump(src []byte, level int)          { ast.DumpHelper(n, src, level, nil, nil) }
 func (n *Fence) Dump(src []byte, level int)              { ast.DumpHelper(n, src, level, nil, nil) }

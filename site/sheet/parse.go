@@ -23,6 +23,8 @@ type Reader struct {
 	markdown goldmark.Markdown
 	named    func(name string) *calc.Calculator
 	names    []string
+	// limits is the register that limit: links name; nil where there is none.
+	limits *LimitRegister
 }
 
 // NewReader makes a reader that resolves calc: links with the calculators

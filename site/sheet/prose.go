@@ -111,6 +111,9 @@ func (c *collector) collect(n ast.Node) {
 	case *Value:
 		c.add(n.Words, n.Span.Start)
 		return
+	case *LimitLink:
+		c.add(n.Words, n.Span.Start)
+		return
 	case *Reading:
 		c.add(n.Words, n.Span.Start)
 		return
@@ -212,6 +215,8 @@ func own(n ast.Node) (int, int) {
 	case *Value:
 		return n.Link.Start, n.Link.End
 	case *Reading:
+		return n.Link.Start, n.Link.End
+	case *LimitLink:
 		return n.Link.Start, n.Link.End
 	case *Figure:
 		return n.Span.Start, n.Span.End

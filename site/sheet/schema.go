@@ -73,6 +73,8 @@ func Schemas() []Schema {
 		schemaOf("hazards", RegisterFile, listOf(object(hazardFields))),
 		schemaOf("glossary", GlossaryFile, listOf(object(termFields))),
 		schemaOf("shop", ShopFile, object(shopFields)),
+		schemaOf("areas", AreasFile, object(areasFields)),
+		schemaOf("limits", LimitFile, listOf(object(limitFields))),
 		schemaOf("words", WordsFile, object(wordFields)),
 		schemaOf("work", WorkFile, object(workFields)),
 	}

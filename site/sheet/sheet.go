@@ -8,6 +8,7 @@
 package sheet
 
 import (
+	"cmp"
 	"path"
 	"slices"
 	"strings"
@@ -26,7 +27,7 @@ type Sheet struct {
 	Path   string
 	Source *finding.Source
 	Front  Front
-	// Root is the tree: opening paragraphs, then Section nodes. Render it once.
+	// Root is the tree: opening paragraphs, then Section nodes.
 	Root ast.Node
 
 	Sections    []*Section
@@ -37,12 +38,17 @@ type Sheet struct {
 	Tables      []*Table
 	Problems    []*Problem
 	Readings    []*Reading
+	Limits      []*LimitLink
 	Figures     []*Figure
 	Questions   []*Question
 	Fences      []*Fence
 	Links       []*Link
 	// Work is the ordered list of sheets that a job composes.
 	Work []*Link
+
+	// judgesByLimits is true where a link names a limit of the register, known
+	// or not, so that the sheet is read again when the register changes.
+	judgesByLimits bool
 }
 
 // Area is the folder that the sheet stands in: "ground".
@@ -101,6 +107,37 @@ func (s *Sheet) Computations() []*Computation {
 	}
 	for _, p := range s.Problems {
 		list = append(list, &p.Computation)
+	}
+	return list
+}
+
+// UsesLimit reports whether the sheet names a limit, in its text or to judge a
+// reading by.
+func (s *Sheet) UsesLimit(id string) bool {
+	return slices.ContainsFunc(s.UsedLimits(), func(l *Limit) bool { return l.ID == id })
+}
+
+// UsedLimits lists the limits that the sheet names, each once, in its order.
+func (s *Sheet) UsedLimits() []*Limit {
+	type use struct {
+		at    int
+		limit *Limit
+	}
+	var uses []use
+	for _, l := range s.Limits {
+		uses = append(uses, use{l.Link.Start, l.Limit})
+	}
+	for _, r := range s.Readings {
+		if r.Row != nil {
+			uses = append(uses, use{r.Link.Start, r.Row})
+		}
+	}
+	slices.SortStableFunc(uses, func(a, b use) int { return cmp.Compare(a.at, b.at) })
+	var list []*Limit
+	for _, u := range uses {
+		if !slices.Contains(list, u.limit) {
+			list = append(list, u.limit)
+		}
 	}
 	return list
 }

@@ -26,3 +26,12 @@ func fixWords(p *check.Pass, v *sheet.Value, words string) func(*finding.Finding
 	}
 	return check.WithFix("write "+words, v.Span, words)
 }
+
+// fixLimit is the edit that writes another text for a limit.
+func fixLimit(p *check.Pass, l *sheet.LimitLink, words string) func(*finding.Finding) {
+	written := string(p.Sheet.Source.Text()[l.Span.Start:l.Span.End])
+	if written != l.Words || written == "" {
+		return func(*finding.Finding) {}
+	}
+	return check.WithFix("write "+words, l.Span, words)
+}

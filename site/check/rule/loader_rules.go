@@ -66,3 +66,13 @@ var shopFile = &check.Rule{Name: "shop", Firm: true, Doc: `content/shop.yaml nam
 var tableSize = &check.Rule{Name: "table-size", Firm: true, Doc: `A table has at most 40 columns
 
 Nobody reads more of them on a phone, and every row is filled up to its header.`}
+
+var areasFile = &check.Rule{Name: "areas", Firm: true, Doc: `content/areas.yaml lists the book's folders and the headings of its calculators`}
+
+var limitRegister = &check.Rule{Name: "limit-register", Firm: true, Doc: `content/limits.yaml is a list of limits with known keys
+
+Each has an id, what it limits, a value with its unit, a source, and how far
+that source is known. A value may be computed: it is then a calc: link with one
+output.`}
+
+var limitLink = &check.Rule{Name: "limit-link", Firm: true, Doc: `A limit: link names a row of the register of limits`}

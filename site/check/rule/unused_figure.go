@@ -28,6 +28,9 @@ A picture that no sheet shows is a leftover, or a figure whose line was lost.`,
 				used[s.Resolve(l.Dest).File] = true
 			}
 		}
+		for _, a := range p.Book.Areas.Areas {
+			used[a.Figure] = true
+		}
 		for _, name := range slices.Sorted(maps.Keys(p.Book.Files)) {
 			if isPicture(name) && !used[name] {
 				p.ReportIn(finding.NewSource(name, nil), sheet.Span{}, "no sheet shows this picture", "show it, or delete it")
