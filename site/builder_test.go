@@ -52,6 +52,9 @@ func edit(t testing.TB, dir, name string, change func(string) string) {
 	if err != nil && !os.IsNotExist(err) {
 		t.Fatal(err)
 	}
+	if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
+		t.Fatal(err)
+	}
 	if err := os.WriteFile(file, []byte(change(string(text))), 0o644); err != nil {
 		t.Fatal(err)
 	}
@@ -99,10 +102,13 @@ var edits = []struct {
 		edit(t, dir, "area-000/photo.jpg", func(string) string { return photo(t, 16) })
 	}},
 	{"job", func(t testing.TB, dir string) {
-		edit(t, dir, "job.md", func(string) string { return job })
-		edit(t, dir, other, replace("See [", "See [the job](../job.md), ["))
+		edit(t, dir, "jobs/job.md", func(string) string { return job })
+		edit(t, dir, other, replace("See [", "See [the job](../jobs/job.md), ["))
 	}},
-	{"sheet of the job", func(t testing.TB, dir string) { edit(t, dir, first, replace("minutes: 20", "minutes: 45")) }},
+	{"sheet of the job", func(t testing.TB, dir string) {
+		edit(t, dir, first, replace("minutes: 20", "minutes: 45"))
+		edit(t, dir, "jobs/job.md", replace("minutes: 20", "minutes: 45"))
+	}},
 	{"number", func(t testing.TB, dir string) { edit(t, dir, first, replace("LD-00000", "LD-90000")) }},
 }
 
@@ -113,14 +119,14 @@ revision: A
 date: 2026-11-25
 owner: Bench
 kind: job
-minutes: 30
+minutes: 20
 skill: installer
 ---
 One lead, for one lamp.
 
 ## Work
 
-1. [The lead](area-000/lead-00000.md)
+1. [The lead](../area-000/lead-00000.md)
 
 ## Sources
 
