@@ -93,7 +93,7 @@ func (b *Builder) load() (*sheet.Book, finding.List, error) {
 
 // compose lists the files of an edition of the book as it was last read.
 func (b *Builder) compose() (*Edition, error) {
-	renderer, err := render.NewRenderer(b.options.theme(), b.book, calculators.All, b.base.assets)
+	renderer, err := render.NewRenderer(b.options.theme(), b.book, b.book.Calculators, b.base.assets)
 	if err != nil {
 		return nil, err
 	}

@@ -8,7 +8,6 @@ import (
 	"slices"
 	"sync"
 
-	"baybook/calculators"
 	"baybook/site/find"
 	"baybook/site/finding"
 	"baybook/site/publish"
@@ -130,7 +129,7 @@ func (e *Edition) list(b *base) {
 	for _, p := range e.bookPages(b.assets) {
 		e.add(p.name, newFile(func(*Edition) ([]byte, error) { return p.make() }, p.finish))
 	}
-	for _, c := range calculators.All {
+	for _, c := range e.Book.Calculators {
 		e.add(render.CalculatorPage(c), newFile(func(e *Edition) ([]byte, error) { return e.renderer.Calculator(c) }, e.finish))
 	}
 	for _, s := range e.Book.Sheets {
@@ -240,5 +239,5 @@ func (e *Edition) Write(ctx context.Context, sink Sink) (Report, error) {
 	if err := w.all(ctx); err != nil {
 		return Report{}, err
 	}
-	return Report{Sheets: len(e.Book.Sheets), Calculators: len(calculators.All), Files: len(e.names), Bytes: w.bytes.Load()}, nil
+	return Report{Sheets: len(e.Book.Sheets), Calculators: len(e.Book.Calculators), Files: len(e.names), Bytes: w.bytes.Load()}, nil
 }

@@ -29,6 +29,8 @@ type Calculator struct {
 	Run func(in *Values, out *Result) *Problem
 	// Figure draws the result; nil where words do better.
 	Figure func(in *Values, out *Result) *Drawing
+	// changed are the defaults that WithDefaults gave it.
+	changed []Pair
 }
 
 // An Output is one thing that a calculator gives.

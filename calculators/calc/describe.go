@@ -34,7 +34,9 @@ func AppendDescription(b []byte, c *Calculator) []byte {
 		b = appendField(b, "help", o.Help)
 		b = append(b, '}')
 	}
-	b = append(b, `],"figure":`...)
+	b = append(b, `],"decides":`...)
+	b = AppendString(b, c.Outputs[c.Decisive()].Name)
+	b = append(b, `,"figure":`...)
 	b = strconv.AppendBool(b, c.Figure != nil)
 	b = append(b, `,"sources":[`...)
 	for i, s := range c.Sources {
@@ -53,6 +55,41 @@ func AppendDescription(b []byte, c *Calculator) []byte {
 	b = append(b, `,"cautions":`...)
 	b = appendStrings(b, c.Cautions)
 	return append(b, '}')
+}
+
+// AppendList writes what calculators there are as one JSON array: name, title
+// and question of each.
+func AppendList(b []byte, list []*Calculator) []byte {
+	b = append(b, '[')
+	for i, c := range list {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = append(b, `{"calculator":`...)
+		b = AppendString(b, c.Name)
+		b = appendField(b, "title", c.Title)
+		b = append(appendField(b, "question", c.Question), '}')
+	}
+	return append(b, ']')
+}
+
+// AppendProblems writes what is wrong with a query as one JSON object: the
+// input that is to blame, where there is one, and a message.
+func AppendProblems(b []byte, problems []*Problem) []byte {
+	b = append(b, `{"errors":[`...)
+	for i, p := range problems {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = append(b, '{')
+		if p.Input != "" {
+			b = append(b, `"input":`...)
+			b = append(AppendString(b, p.Input), ',')
+		}
+		b = append(b, `"message":`...)
+		b = append(AppendString(b, p.Message), '}')
+	}
+	return append(b, ']', '}')
 }
 
 // kindNames are the kinds of input as JSON has them.

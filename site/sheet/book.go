@@ -9,6 +9,7 @@ import (
 	"strings"
 	"time"
 
+	"baybook/calculators/calc"
 	"baybook/site/finding"
 )
 
@@ -29,6 +30,9 @@ type Book struct {
 	Limits   *LimitRegister
 	Work     *Work
 	Words    *Words
+	// Calculators are those that links resolve to: the list that the book was
+	// loaded with, job-price starting from the shop's own figures.
+	Calculators []*calc.Calculator
 
 	byPath, byNumber map[string]*Sheet
 	// entries are what each file came to when it was read at begun, for the

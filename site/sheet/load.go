@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"path"
 	"runtime"
+	"slices"
 	"time"
 
 	"baybook/calculators/calc"
@@ -30,7 +31,7 @@ func Reload(previous *Book, fsys fs.FS, calculators []*calc.Calculator) (*Book, 
 		byPath: make(map[string]*Sheet), byNumber: make(map[string]*Sheet),
 		entries: make(map[string]*entry), begun: time.Now(),
 	}
-	l := &loader{book: b, previous: previous, reader: NewReader(calculators)}
+	l := &loader{book: b, previous: previous}
 	sheets, err := b.walk(l.report)
 	if err != nil {
 		return nil, nil, err
@@ -38,6 +39,13 @@ func Reload(previous *Book, fsys fs.FS, calculators []*calc.Calculator) (*Book, 
 	for _, f := range dataFiles {
 		l.data(f)
 	}
+	b.Calculators = b.Shop.Calculators(calculators)
+	if previous != nil && !slices.Equal(previous.Shop.prices(), b.Shop.prices()) {
+		l.previous = nil // prices in every sheet rest on the shop's
+	} else if previous != nil {
+		b.Calculators = previous.Calculators
+	}
+	l.reader = NewReader(b.Calculators)
 	if l.book.Limits.Source != nil {
 		l.reader.limits = l.book.Limits
 	}

@@ -91,7 +91,7 @@ type Computation struct {
 }
 
 // Query is the computation's inputs as a query.
-func (c *Computation) Query() string { return calc.FormatQuery(c.Pairs) }
+func (c *Computation) Query() string { return calc.FormatQuery(c.Calculator.Explicit(c.Pairs)) }
 
 // An EmbeddedCalculator is a calculator standing in the sheet, filled in and computed.
 type EmbeddedCalculator struct {

@@ -1,6 +1,11 @@
 package sheet
 
 import (
+	"io/fs"
+	"slices"
+
+	"baybook/calculators/calc"
+	"baybook/calculators/shop"
 	"baybook/site/finding"
 
 	"go.yaml.in/yaml/v3"
@@ -21,6 +26,72 @@ type Shop struct {
 	// Rate, Markup, Contingency and Tax are the defaults of a job's price, as
 	// the calculator job-price takes them.
 	Rate, Markup, Contingency, Tax string
+	// Currency is the sign or ISO 4217 code of the shop's prices; it may stand
+	// in front of Rate instead.
+	Currency string
+}
+
+// prices are the inputs of job-price that the shop sets.
+func (s *Shop) prices() []calc.Pair {
+	rate := s.Rate
+	if rate != "" && rate[0] >= '0' && rate[0] <= '9' {
+		rate = s.Currency + rate
+	}
+	var pairs []calc.Pair
+	for _, p := range [...]calc.Pair{{Key: "rate", Value: rate}, {Key: "markup", Value: s.Markup}, {Key: "contingency", Value: s.Contingency}, {Key: "tax", Value: s.Tax}} {
+		if p.Value != "" {
+			pairs = append(pairs, p)
+		}
+	}
+	return pairs
+}
+
+// Calculators is a list of calculators in which job-price starts from the
+// shop's own rate, markup, contingency, tax and currency.
+func (s *Shop) Calculators(list []*calc.Calculator) []*calc.Calculator {
+	own := slices.Clone(list)
+	for i, c := range own {
+		if c.Name == shop.JobPrice.Name {
+			own[i], _ = c.WithDefaults(s.prices(), "this shop's") // what cannot be read is reported with the file
+		}
+	}
+	return own
+}
+
+// price reads a price or a share as the named input of job-price takes it.
+func price(r *yamlReader, n *yaml.Node, input string) string {
+	text := r.text(n)
+	if _, msg := shop.JobPrice.Input(input).Read(text); text != "" && msg != "" {
+		r.fault(n, msg, "write it as job-price takes it: rate: \"95\" or \"$95\", markup: 30%")
+		return ""
+	}
+	return text
+}
+
+// currency reads a currency by trying it on a price.
+func currency(r *yamlReader, n *yaml.Node) string {
+	text := r.text(n)
+	if q, msg := calc.ParseQuantity(text + "1"); text != "" && (msg != "" || q.Currency != text) {
+		r.fault(n, text+" is not a currency", "write its sign ($, €, £, ¥) or its three capital letters (CHF)")
+		return ""
+	}
+	return text
+}
+
+// LoadShop reads the shop's facts alone from the folder of a book. The list
+// holds what is wrong in them; the error says that there are none.
+func LoadShop(fsys fs.FS) (*Shop, finding.List, error) {
+	content, err := fs.ReadFile(fsys, ShopFile)
+	if err != nil {
+		return nil, nil, err
+	}
+	var list finding.List
+	report := func(f finding.Finding) { list = append(list, f) }
+	source := finding.NewSource(ShopFile, content)
+	if !readable(source, report) {
+		return &Shop{Source: source}, list, nil
+	}
+	return readShop(source, report), list, nil
 }
 
 // shopFields are the keys of the shop's facts.
@@ -29,10 +100,11 @@ var shopFields = []field[Shop]{
 	{"book", "What stands on the cover.", true, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Book = r.text(n) }},
 	{"address", "Where the book is served from, without a closing slash; it goes into codes on paper.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Address = r.text(n) }},
 	{"language", "Language of the sheets (ISO 639): en.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Language = r.text(n) }},
-	{"rate", "Price of an hour that job prices start from, without a currency.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Rate = r.text(n) }},
-	{"markup", "What is added to parts: 30%.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Markup = r.text(n) }},
-	{"contingency", "What is added to labour: 15%.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Contingency = r.text(n) }},
-	{"tax", "Tax on all: 8%.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Tax = r.text(n) }},
+	{"rate", "Price of an hour that job prices start from: 95, or $95.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Rate = price(r, n, "rate") }},
+	{"markup", "What is added to parts: 30%.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Markup = price(r, n, "markup") }},
+	{"contingency", "What is added to labor: 15%.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Contingency = price(r, n, "contingency") }},
+	{"tax", "Tax on all: 8%.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Tax = price(r, n, "tax") }},
+	{"currency", "Sign or ISO 4217 code that prices are shown with: $, EUR.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Currency = currency(r, n) }},
 }
 
 // readShop reads content/shop.yaml.
