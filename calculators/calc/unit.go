@@ -105,11 +105,11 @@ var units = []Unit{
 // spellings are other ways in which people and keyboards write a unit. Other
 // marks of a product are made a hyphen first (see plainUnit).
 var spellings = []struct{ as, is string }{
-	{"Ω", "ohm"}, {"Ω", "ohm"}, {"mΩ", "mohm"}, {"mΩ", "mohm"}, {"ohms", "ohm"},
+	{"Ω", "ohm"}, {"Ω", "ohm"}, {"mΩ", "mohm"}, {"mΩ", "mohm"},
 	{"µF", "uF"}, {"μF", "uF"}, {"mm²", "mm2"}, {"cm²", "cm2"}, {"m²", "m2"}, {"ft³", "ft3"},
 	{"sqmm", "mm2"}, {"kg/m²", "kg/m2"},
 	{"°C", "C"}, {"°F", "F"}, {"degC", "C"}, {"degF", "F"}, {"℃", "C"}, {"℉", "F"},
-	{"°", "deg"}, {"′", "arcmin"}, {"lbs", "lb"}, {"amps", "A"}, {"volts", "V"},
+	{"°", "deg"}, {"′", "arcmin"}, {"lbs", "lb"},
 	{"N·m", "Nm"}, {"N.m", "Nm"}, {"N-m", "Nm"},
 	{"lb-in", "lbf.in"}, {"in-lb", "lbf.in"}, {"lbf-in", "lbf.in"}, {"in-lbf", "lbf.in"}, {"in-lbs", "lbf.in"}, {"lbin", "lbf.in"}, {"inlb", "lbf.in"},
 	{"lb-ft", "lbf.ft"}, {"ft-lb", "lbf.ft"}, {"lbf-ft", "lbf.ft"}, {"ft-lbf", "lbf.ft"}, {"ft-lbs", "lbf.ft"}, {"lbft", "lbf.ft"}, {"ftlb", "lbf.ft"},

@@ -31,21 +31,17 @@ func Reload(previous *Book, fsys fs.FS, calculators []*calc.Calculator) (*Book, 
 		byPath: make(map[string]*Sheet), byNumber: make(map[string]*Sheet),
 		entries: make(map[string]*entry), begun: time.Now(),
 	}
-	l := &loader{book: b, previous: previous}
+	l := &loader{book: b, previous: previous, reader: NewReader(calculators)}
 	sheets, err := b.walk(l.report)
 	if err != nil {
 		return nil, nil, err
 	}
 	for _, f := range dataFiles {
 		l.data(f)
+		if f.name == ShopFile {
+			l.settlePrices(calculators)
+		}
 	}
-	b.Calculators = b.Shop.Calculators(calculators)
-	if previous != nil && !slices.Equal(previous.Shop.prices(), b.Shop.prices()) {
-		l.previous = nil // prices in every sheet rest on the shop's
-	} else if previous != nil {
-		b.Calculators = previous.Calculators
-	}
-	l.reader = NewReader(b.Calculators)
 	if l.book.Limits.Source != nil {
 		l.reader.limits = l.book.Limits
 	}
@@ -78,6 +74,19 @@ type loader struct {
 	book, previous *Book
 	reader         *Reader
 	list           finding.List
+}
+
+// settlePrices makes the book's calculators start from the shop's figures.
+// Where those have changed, nothing read before is kept.
+func (l *loader) settlePrices(calculators []*calc.Calculator) {
+	b, before := l.book, l.previous
+	b.Calculators = b.Shop.Calculators(calculators)
+	if before != nil && slices.Equal(before.Shop.prices(), b.Shop.prices()) {
+		b.Calculators = before.Calculators
+	} else {
+		l.previous = nil // prices in every sheet rest on the shop's
+	}
+	l.reader = NewReader(b.Calculators)
 }
 
 func (l *loader) report(f finding.Finding) { l.list = append(l.list, f) }
@@ -176,7 +185,8 @@ func parseDrawing(_ *loader, name string, content []byte, err error) entry {
 }
 
 // A dataFile is one of the files at the top of the folder that all sheets
-// rest on.
+// rest on. The shop's comes first: what is computed in the others starts from
+// its prices.
 type dataFile struct {
 	name string
 	// optional is true where a book may do without the file.
@@ -187,15 +197,15 @@ type dataFile struct {
 }
 
 var dataFiles = []dataFile{
+	{ShopFile, false,
+		func(_ *loader, e *entry, report func(finding.Finding)) { e.shop = readShop(e.source, report) },
+		func(b *Book, e *entry) { b.Shop = e.shop }},
 	{RegisterFile, false,
 		func(_ *loader, e *entry, report func(finding.Finding)) { e.register = readRegister(e.source, report) },
 		func(b *Book, e *entry) { b.Register = e.register }},
 	{GlossaryFile, false,
 		func(_ *loader, e *entry, report func(finding.Finding)) { e.glossary = readGlossary(e.source, report) },
 		func(b *Book, e *entry) { b.Glossary = e.glossary }},
-	{ShopFile, false,
-		func(_ *loader, e *entry, report func(finding.Finding)) { e.shop = readShop(e.source, report) },
-		func(b *Book, e *entry) { b.Shop = e.shop }},
 	{WordsFile, false,
 		func(_ *loader, e *entry, report func(finding.Finding)) { e.words = readWords(e.source, report) },
 		func(b *Book, e *entry) { b.Words = e.words }},
