@@ -42,6 +42,8 @@ type Passage struct {
 	Prose sheet.Prose
 	*english.Text
 
+	// nominal are the stretches of the sheet that are called nominal.
+	nominal    []sheet.Span
 	quantities []english.Quantity
 	counted    bool
 	source     sourceAnswer
@@ -101,6 +103,15 @@ func (p *Passage) Under(titles ...string) bool {
 // proof, hand-over and messages.
 func (p *Passage) TellsWork() bool {
 	return p.Step != nil || p.Message != nil || p.Under("Before you start", "Prove it", "Hand over")
+}
+
+// Nominal reports a number that the sheet calls nominal or descriptive.
+func (p *Passage) Nominal(q *english.Quantity) bool {
+	if len(p.nominal) == 0 {
+		return false
+	}
+	at := p.Prose.Span(q.Start, q.NumberEnd).Start
+	return slices.ContainsFunc(p.nominal, func(s sheet.Span) bool { return at >= s.Start && at < s.End })
 }
 
 // Computes reports whether a number is part of a computed value or a reading,
@@ -215,7 +226,7 @@ func (g *gatherer) leaf(n ast.Node) {
 	}
 	g.block = append(g.block, g.context)
 	p := &g.block[len(g.block)-1]
-	p.Node, p.Number = n, len(g.facts.Passages)
+	p.Node, p.Number, p.nominal = n, len(g.facts.Passages), g.facts.Sheet.Nominal
 	p.Prose = g.facts.Sheet.Prose(n, nil)
 	p.Text = g.facts.Words.Read(p.Prose.Text)
 	g.facts.Passages = append(g.facts.Passages, p)

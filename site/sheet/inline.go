@@ -46,10 +46,29 @@ func (sh *shaping) inlineLink(parent ast.Node, link *ast.Link) {
 		if r := sh.reading(link); r != nil {
 			parent.ReplaceChild(parent, link, r)
 		}
+	case strings.HasPrefix(dest, "about:"):
+		sh.nominal(parent, link)
 	default:
 		sh.sheet.Links = append(sh.sheet.Links, &Link{Node: link, Dest: dest, Span: sh.linkSpan(link), Step: sh.step})
 		sh.inlines(link)
 	}
+}
+
+// nominal takes an about: link off its words: [12 V](about:) says that the
+// number names a thing and measures nothing.
+func (sh *shaping) nominal(parent ast.Node, link *ast.Link) {
+	span, words := sh.linkSpan(link), sh.inside(link)
+	if string(link.Destination) != "about:" || words.Start >= words.End {
+		sh.fault(span, "about-link", "an about: link says of its words that they are nominal, and leads nowhere", "write [12 V](about:)")
+	}
+	sh.sheet.Nominal = append(sh.sheet.Nominal, words)
+	sh.inlines(link)
+	for c := link.FirstChild(); c != nil; {
+		next := c.NextSibling()
+		parent.InsertBefore(parent, link, c)
+		c = next
+	}
+	parent.RemoveChild(parent, link)
 }
 
 // value reads a computed number in running text.

@@ -43,6 +43,8 @@ type Sheet struct {
 	Questions   []*Question
 	Fences      []*Fence
 	Links       []*Link
+	// Nominal are the words that an about: link calls nominal or descriptive.
+	Nominal []Span
 	// Work is the ordered list of sheets that a job composes.
 	Work []*Link
 

@@ -63,6 +63,11 @@ var wordsFile = &check.Rule{Name: "words", Firm: true, Doc: `content/words.yaml 
 
 var shopFile = &check.Rule{Name: "shop", Firm: true, Doc: `content/shop.yaml names the shop and its book`}
 
+var aboutLink = &check.Rule{Name: "about-link", Firm: true, Doc: `An about: link says that a number is nominal, and nothing else
+
+[12 V](about:) names a system or describes a thing; nothing is computed from it
+and nothing is judged by it.`}
+
 var tableSize = &check.Rule{Name: "table-size", Firm: true, Doc: `A table has at most 40 columns
 
 Nobody reads more of them on a phone, and every row is filled up to its header.`}

@@ -16,7 +16,7 @@ var Checks = slices.Concat([]*check.Rule{
 	hazardUnguarded, hazardLate, weakWord, noticeForInjury, injuryWordForProperty, injuryAndPropertyMixed,
 	messageContent, mustSay, mustNotSay, titleUnknown, hazardUnknown, stepsInMessage, messageOrder, overWarning, toolsNamed,
 	// Numbers.
-	computedNumber, limitValue, stopVerdict, readingWords, repeatedNumber, numbersDisagree, partSize, readingStop, readingTwice, typedSum, conversion, unbackedNumber,
+	computedNumber, limitValue, stopVerdict, readingWords, repeatedNumber, numbersDisagree, partSize, readingStop, readingTwice, typedSum, typedInput, conversion, unbackedNumber,
 }, circuitRules(), []*check.Rule{
 	// Structure.
 	sectionMissing, sectionOrder, jobWork, jobMinutes, dateFuture, approvalOld, revisionDate, waiver,
@@ -32,7 +32,7 @@ var Checks = slices.Concat([]*check.Rule{
 // stand here for their explanations.
 var Loader = []*check.Rule{
 	fileRule, fileSize, utf8Rule, nestingRule, tableSize, frontMatter, rawHTML, headingRule, stepsRule, signalWord,
-	calcLink, readingLink, questionRule, workRule, circuitRead, hazardRegister, glossaryFile, wordsFile, shopFile, areasFile, limitRegister, limitLink,
+	calcLink, readingLink, aboutLink, questionRule, workRule, circuitRead, hazardRegister, glossaryFile, wordsFile, shopFile, areasFile, limitRegister, limitLink,
 }
 
 // All lists every rule, the loader's own first.

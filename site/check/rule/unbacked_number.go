@@ -19,12 +19,14 @@ var unbackedNumber = &check.Rule{
 A reader can then tell a computed number from a sourced and a remembered one.
 A number in the opening, the preparation, the steps, the proof, the hand-over, a
 message or a caption is backed where it is computed (calc:), read (reading:), an
-input of a computation of the page, or on the list of tools and materials; where
+input of a computation of the page, on the list of tools and materials, or called
+nominal by [12 V](about:); where
 its paragraph names a source or says "common practice", "example", "arithmetic"
 or "from memory"; where the Sources section gives the same number; or where the
 register's own message on the hazard does.`,
 	Check: func(p *check.Pass) {
 		backed := sync.OnceValue(func() check.NumberList { return backingOf(p) }) // most sheets back every number beside it
+		stray := sync.OnceValue(func() []strayInput { return strayInputs(p) })
 		for _, t := range p.Facts.Passages {
 			if !mustBack(p, t) {
 				continue
@@ -34,11 +36,14 @@ register's own message on the hazard does.`,
 				continue
 			}
 			for i, q := range list {
-				if q.Bare || q.Unit.Symbol == "" || t.Computes(&q) || q.IsGauge() || backed().Has(&q) || isNominal(t.Source, &q) || i > 0 && english.Restates(t.Source, &list[i-1], &q) || inFault(t, &q) {
+				if q.Bare || q.Unit.Symbol == "" || t.Computes(&q) || q.IsGauge() || backed().Has(&q) || isNominal(t.Source, &q) || t.Nominal(&q) || i > 0 && english.Restates(t.Source, &list[i-1], &q) || inFault(t, &q) {
 					continue
 				}
 				if sizes, what := p.Facts.Parts().Of(t.Source, &q); sizes != nil && !sizes.Has(&q) && !computesFuse(p, what) {
 					continue // the rule on parts says it
+				}
+				if slices.ContainsFunc(stray(), func(s strayInput) bool { return s.passage == t && s.quantity.Start == q.Start }) {
+					continue // the rule on inputs says it
 				}
 				p.Report(t.Prose.Span(q.Start, q.End), "nothing says where "+q.String()+" comes from", "compute it (calc:), name its source here or in Sources, or say (common practice)")
 			}
