@@ -10,6 +10,7 @@ import (
 	"baybook/calculators/calc"
 	"baybook/calculators/circuit"
 	"baybook/calculators/circuit/draw"
+	"baybook/calculators/circuit/faults"
 	"baybook/calculators/circuit/judge"
 	"baybook/calculators/circuit/report"
 	"baybook/calculators/circuit/solve"
@@ -19,18 +20,20 @@ import (
 )
 
 var circuitCommand = &command{
-	name: "circuit", use: "[-json|-netlist|-list NAME|-figure FILE] FILE", short: "solve, judge and draw a wiring drawing",
+	name: "circuit", use: "[-json|-netlist|-list NAME|-faults|-figure FILE] FILE", short: "solve, judge and draw a wiring drawing",
 	long: `
 Reads a wiring drawing, a YAML file or a sheet that holds one in a fenced block,
 and prints what flows in each state, what a short does, and what is judged.
 A sheet with several drawings wants -number. Exits 1 when the verdict is stop.
 
 -list prints what a shop works by, as comma-separated values or with -json as
-JSON: wires, cuts, labels, pinouts or parts.
+JSON: wires, cuts, labels, pinouts or parts. -faults prints what each load gets
+and each test point reads with one thing broken, in every state.
 
   baybook circuit feed.yaml
   baybook circuit -number 2 content/power/relay-feed.md
   baybook circuit -figure feed.svg -state "key on" feed.yaml
+  baybook circuit -faults feed.yaml
   baybook circuit -list wires feed.yaml > wires.csv
   baybook circuit -netlist feed.yaml > feed.cir`,
 	run: solveCircuit,
@@ -40,6 +43,7 @@ func solveCircuit(_ context.Context, c *call) int {
 	set, _ := c.flags()
 	asJSON := set.Bool("json", false, "print the solution as one JSON object")
 	list := set.String("list", "", "print this `list`: "+strings.Join(report.ListNames(), ", "))
+	broken := set.Bool("faults", false, "print what every single fault does")
 	netlist := set.Bool("netlist", false, "print a SPICE deck of the circuit in one state")
 	figure := set.String("figure", "", "write the drawing to this SVG `file`")
 	number := set.Int("number", 1, "which of a sheet's drawings")
@@ -65,6 +69,14 @@ func solveCircuit(_ context.Context, c *call) int {
 			return c.fail(err)
 		}
 		return judged(assessed, exitFine)
+	}
+	if *broken {
+		table := faults.New(assessed.Study)
+		if *asJSON {
+			return judged(assessed, c.write(append(report.AppendFaultsJSON(nil, table), '\n')))
+		}
+		rows := report.Faults(table)
+		return judged(assessed, c.write(report.AppendCSV(nil, &rows)))
 	}
 	if *list != "" {
 		table, ok := report.List(assessed.Network, *list)

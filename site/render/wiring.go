@@ -38,10 +38,28 @@ func wiring(c *sheet.Circuit, number int) string {
 			b.WriteString(fieldMarkup(id, &in, value, false))
 		}
 	}
-	b.WriteString(`</details></form><noscript><p class="plain">Without scripts the drawing shows one state; the tables under it show them all.</p></noscript><div class="answer">`)
+	b.WriteString(`</details>`)
+	writeReadings(&b, id, assessed)
+	b.WriteString(`</form><noscript><p class="plain">Without scripts the drawing shows one state; the tables under it show them all.</p></noscript><div class="answer">`)
 	b.Write(report.AppendMarkup(nil, assessed, view))
 	b.WriteString(`</div><p class="sum" role="status">` + escape(report.Summary(assessed, view)) + `</p></section>`)
 	return b.String()
+}
+
+// writeReadings writes the fields for what is read with a meter at a few
+// points, from which the core tells which fault explains it.
+func writeReadings(b *strings.Builder, id string, assessed *judge.Assessment) {
+	points := report.ReadingPoints(assessed)
+	b.WriteString(`<details class="more"><summary>What do you read?</summary><p class="plain">Choose the state, hold the black lead on the battery’s negative post, and type what the meter shows at one to three points.</p>`)
+	for i := 1; i <= report.ReadingCount; i++ {
+		number := strconv.Itoa(i)
+		field := id + "-point" + number
+		b.WriteString(`<div class="field"><label for="` + field + `">Point ` + number + `</label>`)
+		writeSelect(b, ` id="`+field+`" name="point`+number+`"`, points, points[min(i-1, len(points)-1)])
+		field = id + "-volts" + number
+		b.WriteString(`<label for="` + field + `">Reading ` + number + ` in V</label><input id="` + field + `" name="volts` + number + `" inputmode="decimal" autocomplete="off" aria-describedby="` + field + `-e"><p class="error" id="` + field + `-e"></p></div>`)
+	}
+	b.WriteString(`</details>`)
 }
 
 // writeStates writes the choice of state, where there is one to make.

@@ -21,6 +21,7 @@ func Ask(encoded, query string) (markup []byte, problems []*calc.Problem) {
 	}
 	view := draw.View{}
 	var changes []calc.Pair
+	var read readings
 	for _, p := range pairs {
 		switch p.Key {
 		case "state":
@@ -33,7 +34,9 @@ func Ask(encoded, query string) (markup []byte, problems []*calc.Problem) {
 			}
 			view.Width = v.Num
 		default:
-			changes = append(changes, p)
+			if !read.read(p) {
+				changes = append(changes, p)
+			}
 		}
 	}
 	d, problems = d.Change(changes)
@@ -47,5 +50,10 @@ func Ask(encoded, query string) (markup []byte, problems []*calc.Problem) {
 	if n == nil {
 		return nil, problems
 	}
-	return AppendMarkup(nil, judge.Assess(n), view), nil
+	a := judge.Assess(n)
+	markup, problems = read.appendSuspects(nil, a, view.StateOf(a))
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	return AppendMarkup(markup, a, view), nil
 }

@@ -29,6 +29,18 @@ func AppendNetlist(b []byte, n *circuit.Network, state int) []byte {
 	return b
 }
 
+// DeckNodes are the names that the nodes of a network have in its deck, "0" for
+// those that are at zero by definition.
+func DeckNodes(n *circuit.Network, state int) []string {
+	s := newSolver(n)
+	s.settle(state)
+	names := make([]string, n.Nodes)
+	for i := range names {
+		names[i] = s.deckNode(i)
+	}
+	return names
+}
+
 // deckNode names a node in a deck: nodes that no resistance parts have one name,
 // and where one of them is the zero of its island that is 0.
 func (s *solver) deckNode(node int) string {

@@ -67,7 +67,7 @@ func newShorted(s *Study, solver *solver, set Setting) *shorted {
 	metal := func(b int) bool { return !set.Open[b] && s.Network.Passes(&s.Network.Branches[b]) }
 	f.depth = s.Graph.Hops(s.Network.Plus(), metal)
 	f.ret = s.Graph.Reach(s.Network.Minus(), metal)
-	f.body = f.bodyNode()
+	f.body = s.BodyNode(set.Open)
 	copy(f.solver.live, s.Network.Branches)
 	for i := range s.Network.Branches {
 		b := &s.Network.Branches[i]
@@ -80,13 +80,14 @@ func newShorted(s *Study, solver *solver, set Setting) *shorted {
 	return f
 }
 
-// bodyNode is the point of the body on which the source stands, else its
-// negative terminal.
-func (f *shorted) bodyNode() int {
-	best, least := f.Network.Minus()[0], math.MaxInt
-	count := f.Graph.Hops(f.Network.Minus(), func(b int) bool { return !f.set.Open[b] && f.Graph.Metal(b) })
-	for i := range f.Network.Parts {
-		ground, ok := f.Network.Parts[i].(*circuit.Ground)
+// BodyNode is the node of the body on which the sources stand with these
+// branches open, else the negative terminal of the first.
+func (s *Study) BodyNode(open []bool) int {
+	n := s.Network
+	best, least := n.Minus()[0], math.MaxInt
+	count := s.Graph.Hops(n.Minus(), func(b int) bool { return !open[b] && s.Graph.Metal(b) })
+	for i := range n.Parts {
+		ground, ok := n.Parts[i].(*circuit.Ground)
 		if !ok {
 			continue
 		}
