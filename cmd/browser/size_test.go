@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"encoding/binary"
+	"flag"
 	"maps"
 	"os"
 	"os/exec"
@@ -21,9 +22,13 @@ import (
 // a bad link before its first result.
 const budget = 660_000
 
-// TestSize holds the core to its budget, and logs what it is made of:
+// parts asks TestSize for what each package adds, which takes minutes.
+var parts = flag.Bool("parts", false, "log what each package adds to the core")
+
+// TestSize holds the core to its budget, and on request logs what it is made
+// of:
 //
-//	go test ./cmd/browser -run Size -v
+//	go test ./cmd/browser -run Size -v -parts
 func TestSize(t *testing.T) {
 	core, err := built.Compiled(t.Context(), filepath.Join("..", ".."))
 	if err != nil {
@@ -34,7 +39,7 @@ func TestSize(t *testing.T) {
 	if size > budget {
 		t.Errorf("the packed core is %d bytes over its budget", size-budget)
 	}
-	if testing.Verbose() {
+	if *parts {
 		logPackages(t)
 	}
 }
