@@ -373,3 +373,47 @@ func lastIssued(book *sheet.Book) time.Time {
 	}
 	return day
 }
+
+// TestNumberFaults spoils numbers of the shipped book, one at a time, and
+// demands that the rule named for each finds it. A row whose words have left
+// the book is passed over; enough of them must be there.
+func TestNumberFaults(t *testing.T) {
+	fsys := copyFS(t, os.DirFS("../../../content"))
+	book, list, err := sheet.Load(fsys, calculators.All)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows, err := os.ReadFile("../../../testdata/number-faults.tsv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	cache, history := check.NewCache(All()), check.History{Today: lastIssued(book)}
+	before := count(append(list, check.Run(All(), book, history)...))
+	made := 0
+	for line := range strings.Lines(string(rows)) {
+		fields := strings.Split(strings.TrimSuffix(line, "\n"), "\t")
+		if strings.HasPrefix(line, "#") || len(fields) != 4 {
+			continue
+		}
+		rule, file, old, with := fields[0], fields[1], fields[2], fields[3]
+		kept := fsys[file]
+		if kept == nil || bytes.Count(kept.Data, []byte(old)) != 1 {
+			continue
+		}
+		made++
+		fsys[file] = &fstest.MapFile{Data: bytes.Replace(kept.Data, []byte(old), []byte(with), 1)}
+		changed, found, err := sheet.Reload(book, fsys, calculators.All)
+		if err != nil {
+			t.Fatal(err)
+		}
+		found = append(found, cache.Run(changed, history)...)
+		fsys[file] = kept
+		if !caught(found, before, file, seed{rule: rule}) {
+			t.Errorf("%s: %q for %q is not found by %s", file, with, old, rule)
+		}
+	}
+	t.Logf("%d faults were made", made)
+	if made < 40 {
+		t.Errorf("%d rows of number-faults.tsv fit the book; draw new ones", made)
+	}
+}
