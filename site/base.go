@@ -35,12 +35,12 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 	version := ReadVersion()
 	version.Core = shortHash(core.Module)
 	b := &base{theme: o.theme(), version: version, assets: render.Assets{
-		Style:  publish.Hashed("assets/sheet.css", bundle.Style),
-		Print:  publish.Hashed("assets/print.css", bundle.Print),
-		Script: publish.Hashed("assets/page.js", bundle.Script),
-		Hand:   publish.Hashed("assets/hand.js", bundle.Hand),
-		Desk:   publish.Hashed("assets/desk.js", bundle.Desk),
-		Core:   publish.Hashed("assets/core.wasm", core.Module), CoreScript: publish.Hashed("assets/core.js", core.Script),
+		Style:       publish.Hashed("assets/sheet.css", bundle.Style),
+		Print:       publish.Hashed("assets/print.css", bundle.Print),
+		Script:      publish.Hashed("assets/page.js", bundle.Script),
+		Interactive: publish.Hashed("assets/interactive.js", bundle.Interactive),
+		StudyRecord: publish.Hashed("assets/study-record.js", bundle.StudyRecord),
+		Core:        publish.Hashed("assets/core.wasm", core.Module), CoreScript: publish.Hashed("assets/core.js", core.Script),
 		// The index keeps its name from edition to edition, so that a changed
 		// sheet does not change every page.
 		Index: "assets/find.bin", IndexScript: "assets/find.js",
@@ -48,11 +48,11 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 	b.add(b.assets.Style, bundle.Style)
 	b.add(b.assets.Print, bundle.Print)
 	b.add(b.assets.Script, bundle.Script)
-	b.add(b.assets.Hand, bundle.Hand)
-	b.add(b.assets.Desk, bundle.Desk)
+	b.add(b.assets.Interactive, bundle.Interactive)
+	b.add(b.assets.StudyRecord, bundle.StudyRecord)
 	b.add(b.assets.Core, core.Module)
 	b.add(b.assets.CoreScript, core.Script)
-	return b, errors.Join(b.folder(o.theme(), "icons"), b.icons(), b.folder(o.theme(), "schemas"))
+	return b, errors.Join(b.folder(o.theme(), "icons"), b.icons(), b.folder(o.theme(), "fonts"), b.folder(o.theme(), "schemas"))
 }
 
 // icons draws the pictures that the manifest promises to systems that take no

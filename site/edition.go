@@ -35,12 +35,13 @@ type Edition struct {
 
 // A page is the file of a sheet, with everything that it was made of.
 type page struct {
-	file     *File
-	sheet    *sheet.Sheet
-	register *sheet.Register
-	glossary *sheet.Glossary
-	shop     *sheet.Shop
-	drawings []*finding.Source
+	file      *File
+	sheet     *sheet.Sheet
+	register  *sheet.Register
+	glossary  *sheet.Glossary
+	shop      *sheet.Shop
+	drawings  []*finding.Source
+	neighbors render.Neighbors
 }
 
 // A photo is a photograph's file, with the picture's size and time.
@@ -76,12 +77,12 @@ func newEdition(book *sheet.Book, renderer *render.Renderer, before *Edition) *E
 // page gives a sheet's page: the one before where all that it was made of is
 // the same. A job shows what other sheets say, so its page is never the same.
 func (e *Edition) page(s *sheet.Sheet, before page) page {
-	now := page{sheet: s, register: e.Book.Register, glossary: e.Book.Glossary, shop: e.Book.Shop}
+	now := page{sheet: s, register: e.Book.Register, glossary: e.Book.Glossary, shop: e.Book.Shop, neighbors: e.renderer.Neighbors(s)}
 	for _, f := range s.Figures {
 		now.drawings = append(now.drawings, e.Book.Drawings[f.File])
 	}
 	if before.sheet == s && s.Front.Kind != sheet.Job && before.register == now.register && before.glossary == now.glossary &&
-		before.shop == now.shop && slices.Equal(before.drawings, now.drawings) {
+		before.shop == now.shop && before.neighbors == now.neighbors && slices.Equal(before.drawings, now.drawings) {
 		return before
 	}
 	now.file = newFile(func(e *Edition) ([]byte, error) {

@@ -10,9 +10,9 @@ import (
 )
 
 // A Bundle is the theme's scripts and styles, each one small file. Script runs
-// before the reader touches anything, Hand answers a touch, Desk is for the
+// before the reader touches anything, Interactive answers a touch, StudyRecord is for the
 // study and record pages, which sheets do without; Print is the style of paper.
-type Bundle struct{ Script, Hand, Desk, Style, Print []byte }
+type Bundle struct{ Script, Interactive, StudyRecord, Style, Print []byte }
 
 // Bundled compiles the theme's TypeScript and CSS. The scripts are classic
 // ones, since pages opened from a folder may load no module.
@@ -24,8 +24,8 @@ func Bundled(theme fs.FS) (Bundle, error) {
 		into   *[]byte
 	}{
 		{"scripts/main.ts", api.FormatIIFE, &b.Script},
-		{"scripts/hand.ts", api.FormatIIFE, &b.Hand},
-		{"scripts/desk.ts", api.FormatIIFE, &b.Desk},
+		{"scripts/interactive.ts", api.FormatIIFE, &b.Interactive},
+		{"scripts/studyRecord.ts", api.FormatIIFE, &b.StudyRecord},
 		{"styles/sheet.css", api.FormatDefault, &b.Style},
 		{"styles/print.css", api.FormatDefault, &b.Print},
 	} {
@@ -59,6 +59,9 @@ func bundleOne(theme fs.FS, entry string, format api.Format) ([]byte, error) {
 func fromFS(theme fs.FS) api.Plugin {
 	return api.Plugin{Name: "theme", Setup: func(build api.PluginBuild) {
 		build.OnResolve(api.OnResolveOptions{Filter: ".*"}, func(args api.OnResolveArgs) (api.OnResolveResult, error) {
+			if path.Ext(args.Path) == ".woff2" { // published beside the bundle, not in it
+				return api.OnResolveResult{Path: args.Path, External: true}, nil
+			}
 			name := args.Path
 			if args.Importer != "" {
 				name = path.Join(path.Dir(args.Importer), args.Path)

@@ -47,7 +47,9 @@ func calculatorMarkup(f calculatorForm) string {
 	id := "calculator-" + strconv.Itoa(f.number)
 	heading := "h" + strconv.Itoa(f.level)
 	b.WriteString(`<section class="calculator" id="` + id + `" data-calculator="` + f.calculator.Name + `" aria-labelledby="` + id + `-h">`)
-	b.WriteString("<" + heading + ` id="` + id + `-h">` + escape(f.heading) + "</" + heading + `><form class="inputs">`)
+	b.WriteString("<" + heading + ` id="` + id + `-h">` + escape(f.heading) + "</" + heading + ">")
+	writeDisplay(&b, f.calculator, f.result)
+	b.WriteString(`<form class="inputs">`)
 	var folded strings.Builder
 	for i := range f.calculator.Inputs {
 		in := &f.calculator.Inputs[i]
@@ -64,12 +66,33 @@ func calculatorMarkup(f calculatorForm) string {
 	b.WriteString(`</form><noscript><p class="plain">Without scripts this page cannot compute. The result below is for the values shown; the working under it lets you do it by hand.</p></noscript>`)
 	b.WriteString(`<div class="answer">`)
 	b.Write(calc.AppendMarkup(nil, f.values, f.result))
-	b.WriteString(`</div><p class="sum" role="status">` + escape(calc.Summary(f.result)) + `</p>`)
+	b.WriteString(`</div><p class="below">`)
 	if !f.help {
-		b.WriteString(`<p class="about"><a href="` + f.root + CalculatorPage(f.calculator) + `">Inputs, limits and sources of ` + escape(f.calculator.Name) + `</a></p>`)
+		b.WriteString(`<a href="` + f.root + CalculatorPage(f.calculator) + `">Inputs, limits and sources of ` + escape(f.calculator.Name) + `</a>`)
 	}
-	b.WriteString(`</section>`)
+	b.WriteString(`<button type="button" class="share live">Share</button></p></section>`)
 	return b.String()
+}
+
+// writeDisplay writes what stands above the fields and stays in sight: the
+// decisive output, large, and the outcome in words.
+func writeDisplay(b *strings.Builder, c *calc.Calculator, r *calc.Result) {
+	b.WriteString(`<div class="display">`)
+	if o, a := decisive(c, r); o != nil {
+		b.WriteString(`<p class="decisive" data-shows="` + escape(o.Name) + `"><span>` + escape(o.Label) + `</span><b>` + escape(o.Format(a)) + `</b></p>`)
+	}
+	b.WriteString(`<p class="sum" role="status">` + escape(calc.Summary(r)) + `</p></div>`)
+}
+
+// decisive is the output that answers a calculator's question: the first that
+// the result holds.
+func decisive(c *calc.Calculator, r *calc.Result) (*calc.Output, calc.Answer) {
+	for i := range c.Outputs {
+		if r.Outputs[i].Present {
+			return &c.Outputs[i], r.Outputs[i]
+		}
+	}
+	return nil, calc.Answer{}
 }
 
 func isNamed(pairs []calc.Pair, name string) bool {
@@ -85,12 +108,15 @@ func isNamed(pairs []calc.Pair, name string) bool {
 func fieldMarkup(id string, in *calc.Input, v calc.Value, help bool) string {
 	var b strings.Builder
 	field := id + "-" + strings.ReplaceAll(escape(in.Name), " ", "_") // an id holds no space (WHATWG HTML, section 3.2.6)
-	describedBy := field + "-e"
+	common := ` id="` + field + `" name="` + escape(in.Name) + `" aria-describedby="` + field + `-e`
+	b.WriteString(`<div class="field">`)
 	if help {
-		describedBy += " " + field + "-t"
+		b.WriteString(`<button type="button" class="why" id="` + field + `-l" popovertarget="` + field + `-t">` + escape(in.Label) + `</button>`)
+		common += ` ` + field + `-t" aria-labelledby="` + field + `-l"`
+	} else {
+		b.WriteString(`<label for="` + field + `">` + escape(in.Label) + `</label>`)
+		common += `"`
 	}
-	b.WriteString(`<div class="field"><label for="` + field + `">` + escape(in.Label) + `</label>`)
-	common := ` id="` + field + `" name="` + escape(in.Name) + `" aria-describedby="` + describedBy + `"`
 	switch {
 	case in.Kind == calc.Word:
 		writeSelect(&b, common, in.Words, v.Text)
@@ -115,10 +141,10 @@ func fieldMarkup(id string, in *calc.Input, v calc.Value, help bool) string {
 		b.WriteString(`<input` + common + ` inputmode="` + mode + `" autocomplete="off" value="` + escape(number) + `">`)
 		writeUnits(&b, field, in, unit)
 	}
-	b.WriteString(`<p class="error" id="` + field + `-e"></p>`)
 	if help {
-		b.WriteString(`<p class="help" id="` + field + `-t">` + escape(in.Help) + ` Takes ` + escape(in.Accepts()) + `.</p>`)
+		b.WriteString(`<p class="help" popover id="` + field + `-t">` + escape(in.Help) + ` Takes ` + escape(in.Accepts()) + `.</p>`)
 	}
+	b.WriteString(`<p class="error" id="` + field + `-e"></p>`)
 	b.WriteString(`</div>`)
 	return b.String()
 }
@@ -161,6 +187,22 @@ func writeUnits(b *strings.Builder, field string, in *calc.Input, unit string) {
 	default:
 		writeSelect(b, ` id="`+field+`-u" class="units" aria-label="Unit of `+escape(strings.ToLower(in.Label))+`"`, choices, unit)
 	}
+}
+
+// readingUnits writes the choice of units for a measured value, its own chosen.
+func readingUnits(unit calc.Unit) string {
+	var symbols []string
+	if unit.Dim != calc.None {
+		for _, u := range calc.UnitsOf(unit.Dim) {
+			symbols = append(symbols, u.Symbol)
+		}
+	}
+	if len(symbols) < 2 {
+		return `<span class="unit">` + escape(calc.ShownUnit(unit.Symbol)) + `</span>`
+	}
+	var b strings.Builder
+	writeSelect(&b, ` class="units" aria-label="Unit"`, symbols, unit.Symbol)
+	return b.String()
 }
 
 func writeSelect(b *strings.Builder, attributes string, choices []string, chosen string) {

@@ -30,7 +30,7 @@ func (r *Renderer) sheetDocs(s *sheet.Sheet, id int) []find.Doc {
 	page := PageOf(s)
 	docs := []find.Doc{{
 		Sheet: int32(id), Title: s.Front.Title, Number: s.Front.Number, Address: page, Kind: find.Sheet,
-		Text: opening(s), Words: s.Front.Synonyms, Area: s.Area(),
+		Text: openingWords(s), Words: s.Front.Synonyms, Area: s.Area(),
 	}}
 	for _, sec := range s.Sections {
 		if strings.EqualFold(sec.Title, "Steps") || strings.EqualFold(sec.Title, "Sources") || strings.EqualFold(sec.Title, "Check yourself") {
@@ -59,8 +59,8 @@ func isAside(n ast.Node) bool {
 	return false
 }
 
-// opening is the words before the first section.
-func opening(s *sheet.Sheet) string {
+// openingWords is the words before the first section.
+func openingWords(s *sheet.Sheet) string {
 	var b strings.Builder
 	for n := s.Root.FirstChild(); n != nil; n = n.NextSibling() {
 		if _, ok := n.(*sheet.Section); ok {

@@ -179,9 +179,7 @@ func (r *parts) reading(w util.BufWriter, _ []byte, n ast.Node, entering bool) (
 	r.mark(w, v.Row)
 	write(w, `</span> <input inputmode="decimal" autocomplete="off" size="7" aria-label="Reading: `)
 	text(w, v.Words)
-	write(w, `"> <span class="unit">`)
-	text(w, calc.ShownUnit(v.Limit.Unit.Symbol))
-	write(w, `</span> <span class="judged" role="status"></span></span>`)
+	write(w, `"> `, readingUnits(v.Limit.Unit), ` <span class="judged" role="status"></span></span>`)
 	return ast.WalkSkipChildren, nil
 }
 

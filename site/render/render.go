@@ -9,6 +9,7 @@ import (
 	"io/fs"
 	"path"
 	"strings"
+	"sync"
 
 	"baybook/calculators/calc"
 	"baybook/site/check"
@@ -18,9 +19,9 @@ import (
 // Assets are the paths, from the site's root, of what every page refers to.
 // They carry a hash of their content, so a page never meets another edition's.
 type Assets struct {
-	// Script runs before the reader touches anything, Hand answers a touch,
-	// Desk is for the study and record pages alone. Print is the style of paper.
-	Style, Print, Script, Hand, Desk string
+	// Script runs before the reader touches anything, Interactive answers a touch,
+	// StudyRecord is for the study and record pages alone. Print is the style of paper.
+	Style, Print, Script, Interactive, StudyRecord string
 	// Core and Index are the WebAssembly core and the search index; CoreScript
 	// and IndexScript hold the same for pages opened from a folder, where
 	// browsers forbid a fetch.
@@ -41,6 +42,8 @@ type Renderer struct {
 	Hazards func(*sheet.Sheet) []check.ShownHazard
 	pages   *template.Template
 	code    *highlighter
+	// neighbors holds every sheet's, found when first asked for.
+	neighbors func() map[string]Neighbors
 }
 
 // NewRenderer prepares the templates found in the theme.
@@ -55,6 +58,7 @@ func NewRenderer(theme fs.FS, book *sheet.Book, calculators []*calc.Calculator, 
 	}
 	r.pages = pages
 	r.code = newHighlighter()
+	r.neighbors = sync.OnceValue(r.findNeighbors)
 	return r, nil
 }
 

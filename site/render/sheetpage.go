@@ -1,7 +1,6 @@
 package render
 
 import (
-	"bytes"
 	"html/template"
 	"slices"
 	"strconv"
@@ -19,10 +18,14 @@ type sheetBody struct {
 	Time    string
 	Date    string
 	Hurts   []HazardSummary
+	Words   []WordCount
 	Waivers []sheet.Waiver
-	Text    template.HTML
-	HasWork bool
-	Plan    *Plan
+	// Opening is the words before the first section, Text the rest.
+	Opening, Text template.HTML
+	Contents      []ContentsLine
+	Neighbors     Neighbors
+	HasWork       bool
+	Plan          *Plan
 	// Legal is the owner of the sheet in the sense of ISO 7200.
 	Legal    string
 	Language string
@@ -53,14 +56,16 @@ var skillTitles = map[sheet.Skill]string{
 // Sheet renders the page of a sheet.
 func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
 	p := &parts{book: r, root: rootFrom(s.Path), guards: r.guards(s), limits: s.UsedLimits()}
-	var text bytes.Buffer
-	if err := newMarkdown(p).Render(&text, s.Source.Text(), s.Root); err != nil {
+	opening, rest, err := p.text(s)
+	if err != nil {
 		return nil, err
 	}
+	hazards := hazardSummaries(s)
 	body := sheetBody{
 		Sheet: s, Kind: kindTitles[s.Front.Kind], Skill: skillTitles[s.Front.Skill],
-		Time: duration(s.Front.Minutes), Date: s.Front.Date.Format("2006-01-02"), Hurts: hazardSummaries(s), Waivers: s.Front.Waivers,
-		Text: template.HTML(text.String()), HasWork: len(s.Steps) > 0,
+		Time: duration(s.Front.Minutes), Date: s.Front.Date.Format("2006-01-02"), Hurts: hazards, Words: wordCounts(hazards), Waivers: s.Front.Waivers,
+		Opening: opening, Text: rest, HasWork: len(s.Steps) > 0,
+		Contents: contents(s), Neighbors: r.Neighbors(s),
 		Legal: r.Book.Shop.Name, Language: r.Book.Shop.Language, Code: r.addressCode(PageOf(s)),
 	}
 	if body.Code != "" {
@@ -73,7 +78,7 @@ func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
 		body.Plan = NewPlan(r.Book, s)
 	}
 	page := r.newPage("sheet", PageOf(s), s.Front.Title, body)
-	page.Sheet, page.About = s, shortened(opening(s))
+	page.Sheet, page.About = s, shortened(openingWords(s))
 	return r.print("sheet.html", page)
 }
 

@@ -26,7 +26,7 @@ func wiring(c *sheet.Circuit, number int) string {
 		title = "Wiring drawing"
 	}
 	var b strings.Builder
-	b.WriteString(`<section class="wiring" id="` + id + `" data-circuit="` + escape(c.Draft.Encode()) + `" aria-labelledby="` + id + `-h"><h3 id="` + id + `-h">` + escape(title) + `</h3><form class="inputs">`)
+	b.WriteString(`<section class="wiring" id="` + id + `" data-circuit="` + escape(c.Draft.Encode()) + `" aria-labelledby="` + id + `-h"><h3 id="` + id + `-h">` + escape(title) + `</h3><div class="display"><p class="sum" role="status">` + escape(report.Summary(assessed, draw.View{})) + `</p></div><form class="inputs">`)
 	view := draw.View{}
 	writeStates(&b, id, assessed, view)
 	b.WriteString(`<details class="more"><summary>Try other values</summary>`)
@@ -42,7 +42,7 @@ func wiring(c *sheet.Circuit, number int) string {
 	writeReadings(&b, id, assessed)
 	b.WriteString(`</form><noscript><p class="plain">Without scripts the drawing shows one state; the tables under it show them all.</p></noscript><div class="answer">`)
 	b.Write(report.AppendMarkup(nil, assessed, view))
-	b.WriteString(`</div><p class="sum" role="status">` + escape(report.Summary(assessed, view)) + `</p></section>`)
+	b.WriteString(`</div></section>`)
 	return b.String()
 }
 

@@ -57,7 +57,31 @@ const enliven = (section: HTMLElement): void => {
     // A new unit means the number as it stands in that unit: 4 m becomes 4 ft.
     unit.addEventListener("change", () => void run(true));
   }
+  // A touch takes the whole number, so that what is typed stands in its place.
+  form.addEventListener("focusin", (e) => {
+    if (e.target instanceof HTMLInputElement) e.target.select();
+  });
+  section.querySelector(".share")?.addEventListener("click", (e) => void share(section, e.currentTarget as HTMLElement));
   section.addEventListener("book:fill", () => void run(false));
+};
+
+/** Hands on the page's address with the values in it: by the system's own means, else by the clipboard. */
+const share = async (section: HTMLElement, button: HTMLElement): Promise<void> => {
+  const form = section.querySelector("form") as HTMLFormElement;
+  const url = `${location.href.split("#")[0]}#${section.id}?${queryOf(form)}`;
+  const title = section.querySelector("h2, h3")?.textContent ?? document.title;
+  try {
+    if (navigator.share) {
+      await navigator.share({ title, url });
+      return;
+    }
+    await navigator.clipboard.writeText(url);
+    button.textContent = "Link copied";
+  } catch (e) {
+    if (e instanceof DOMException && e.name === "AbortError") return; // the reader thought better of it
+    history.replaceState(history.state, "", url);
+    button.textContent = "The link stands in the address bar";
+  }
 };
 
 let speaking = 0;
@@ -89,6 +113,7 @@ const show = (section: HTMLElement, it: Core, query: string, announce: boolean):
     const working = place.querySelector<HTMLDetailsElement>("details.working");
     if (working && open) working.open = true;
     delete place.dataset.stale;
+    display(section, place);
     if (announce) {
       say(section, answer.say ?? place.querySelector(".verdict")?.textContent ?? "");
       history.replaceState(history.state, "", `#${section.id}?${query}`);
@@ -99,6 +124,14 @@ const show = (section: HTMLElement, it: Core, query: string, announce: boolean):
   for (const fault of answer.faults ?? []) mark(form, fault.input, fault.text);
   const named = (answer.faults ?? []).map((f) => f.input).filter(Boolean);
   if (announce) say(section, `Not computed: ${named.length > 0 ? `correct ${named.join(", ")}` : "correct the marked field"}.`);
+};
+
+/** Shows the decisive output on the display above the fields. */
+const display = (section: HTMLElement, answer: HTMLElement): void => {
+  const shown = section.querySelector<HTMLElement>(".decisive");
+  const value = shown && answer.querySelector(`[data-output="${CSS.escape(shown.dataset.shows ?? "")}"]`);
+  const place = shown?.querySelector("b");
+  if (place) place.textContent = value?.textContent ?? "–";
 };
 
 /** Puts an error beside the field that it is about, else beside the first. */

@@ -1,7 +1,8 @@
 // The study page: decks drawn from its list of cards, and the progress kept on
 // the device.
 
-import { deckKey, keepInTab, keepOwn, keptOwnAll, parse } from "./store";
+import { loadJSON, saveJSON } from "./files";
+import { deckKey, keepInTab, keepOwn, keptOwnAll } from "./store";
 import { type Deck, day, keptCard, readCard } from "./study";
 
 /** Fills the study page. */
@@ -54,20 +55,13 @@ const progress = (page: HTMLElement): void => {
   }
 };
 
-const saveCards = (): void => {
-  const blob = new Blob([JSON.stringify({ format: "baybook-study-1", cards: Object.fromEntries(keptOwnAll("card:")) }, null, 2)]);
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(blob);
-  link.download = "study.json";
-  link.click();
-};
+const saveCards = (): void =>
+  saveJSON("study.json", { format: "baybook-study-1", cards: Object.fromEntries(keptOwnAll("card:")) });
 
 const loadCards = async (e: Event, said: HTMLElement, count: () => void): Promise<void> => {
-  const input = e.target as HTMLInputElement;
-  const file = input.files?.[0];
+  const file = await loadJSON<{ format?: string; cards?: Record<string, unknown> }>(e);
   if (!file) return;
-  input.value = "";
-  const read = parse<{ format?: string; cards?: Record<string, unknown> }>(await file.text());
+  const read = file.value;
   if (read?.format !== "baybook-study-1" || typeof read.cards !== "object" || read.cards === null) {
     said.textContent = `${file.name} holds no study progress saved by this book.`;
     return;

@@ -1,5 +1,5 @@
 // The first script of every page: what must stand before the reader's hand is
-// there. The second, hand.ts, comes after it.
+// there. The second, interactive.ts, comes after it.
 
 import { start as job } from "./job";
 import { start as shelf } from "./shelf";

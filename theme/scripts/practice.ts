@@ -43,6 +43,7 @@ const problem = (section: HTMLElement): void => {
 /** A question shows its reason once it has been answered. */
 const ask = (question: HTMLFieldSetElement): void => {
   question.dataset.asked = "";
+  shuffle(question);
   const button = document.createElement("button");
   button.type = "button";
   button.textContent = "Check my answer";
@@ -64,6 +65,25 @@ const ask = (question: HTMLFieldSetElement): void => {
     said.textContent = right ? "Right." : "Not yet. The reason stands above.";
     tell(question, right);
   });
+};
+
+/** Options that speak of the others by their place or as a whole. */
+const placed = /\b(above|below|(all|both|none|neither|either|any) of (the|these|them|those)|first|second|third|last)\b/i;
+
+/** Puts the options in a new order each time, but where one of them speaks of the others. */
+const shuffle = (question: HTMLElement): void => {
+  const options = [...question.querySelectorAll<HTMLElement>(".option")];
+  if (options.some((o) => placed.test(o.textContent ?? "") || o.querySelector("input")?.checked)) return;
+  const marks = options.map((o) => {
+    const mark = document.createComment("");
+    o.before(mark);
+    return mark;
+  });
+  for (let i = options.length - 1; i > 0; i--) {
+    const j = (crypto.getRandomValues(new Uint32Array(1))[0] ?? 0) % (i + 1);
+    [options[i], options[j]] = [options[j] as HTMLElement, options[i] as HTMLElement];
+  }
+  marks.forEach((mark, i) => mark.replaceWith(options[i] as HTMLElement));
 };
 
 /** Tells the study deck how a card was answered. */

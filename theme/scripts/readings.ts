@@ -18,22 +18,29 @@ const reading = (place: HTMLElement): { id: string; restore: () => void } => {
     const now: KeptReading = {
       value: field.value.trim(),
       limit: place.querySelector(".limit")?.textContent ?? "",
-      unit: place.querySelector(".unit")?.textContent ?? "",
+      unit: unitOf(place),
       verdict: place.dataset.verdict ?? "",
       judged: judged.textContent ?? "",
       word: word.value.trim(),
     };
-    keep(place.id, now.value === "" ? "" : JSON.stringify(now));
+    // What holds no figure is no reading, and one that cannot be read is not kept.
+    keep(place.id, /\d/.test(now.value) && place.dataset.unread === undefined ? JSON.stringify(now) : "");
   };
   const judge = async (): Promise<void> => {
     if (field.value.trim() === "") {
       judged.textContent = "";
       delete place.dataset.verdict;
+      delete place.dataset.unread;
       return;
     }
-    const answer = (await core()).ask("judge", String(place.dataset.limit), field.value);
+    const typed = field.value.trim();
+    const bare = /^[-+−]?[\d.,]+$/.test(typed);
+    const answer = (await core()).ask("judge", String(place.dataset.limit), bare ? typed + unitOf(place) : typed);
+    if (field.value.trim() !== typed) return; // more was typed meanwhile
     judged.textContent = String(answer.say);
     place.dataset.verdict = answer.verdict;
+    if (answer.read === false) place.dataset.unread = "";
+    else delete place.dataset.unread;
   };
   const run = (): void => {
     save(); // before the core is in, so that nothing typed is lost
@@ -44,10 +51,14 @@ const reading = (place: HTMLElement): { id: string; restore: () => void } => {
       });
   };
   field.addEventListener("input", run);
+  field.addEventListener("focus", () => field.select());
+  place.querySelector(".units")?.addEventListener("change", run);
   word.addEventListener("input", save);
   const restore = (): void => {
     const before = parse<KeptReading>(kept(place.id) ?? "");
     field.value = before?.value ?? "";
+    const units = place.querySelector<HTMLSelectElement>(".units");
+    if (units && before && [...units.options].some((o) => o.value === before.unit)) units.value = before.unit;
     word.value = before?.word ?? "";
     judged.textContent = before?.judged ?? "";
     if (before?.verdict) place.dataset.verdict = before.verdict;
@@ -57,6 +68,10 @@ const reading = (place: HTMLElement): { id: string; restore: () => void } => {
   if (field.value === "") restore();
   return { id: place.id, restore };
 };
+
+/** The unit that a bare number is read in. */
+const unitOf = (place: HTMLElement): string =>
+  place.querySelector<HTMLSelectElement>(".units")?.value ?? place.querySelector(".unit")?.textContent ?? "";
 
 /** The field for a word on a reading out of limits; styles show it only then. */
 const wordField = (place: HTMLElement): HTMLInputElement => {

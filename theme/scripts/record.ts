@@ -1,6 +1,7 @@
 // The record page: the jobs on this device, and the record of one, to print,
 // save and load. Nothing leaves the device but by the tech's own hand.
 
+import { loadJSON, saveJSON } from "./files";
 import { chooseJob, closeJob, currentJob, type Job, jobs, keep, kept, type KeptReading, keptOf, openJob, parse } from "./store";
 
 /** What names the format of a saved record; schemas/record.json describes it. */
@@ -152,12 +153,7 @@ const withUnit = (r: KeptReading): string => (/[^\d.,+\-\s]/.test(r.value) ? r.v
 const save = (): void => {
   const job = jobs().find((j) => j.id === currentJob());
   if (!job) return;
-  const blob = new Blob([JSON.stringify(saved(job), null, 2)], { type: "application/json" });
-  const link = element("a");
-  link.href = URL.createObjectURL(blob);
-  link.download = `record-${job.date}-${job.vehicle.toLowerCase().replace(/[^a-z0-9]+/g, "-")}.json`;
-  link.click();
-  window.setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+  saveJSON(`record-${job.date}-${job.vehicle.toLowerCase().replace(/[^a-z0-9]+/g, "-")}.json`, saved(job));
 };
 
 const saved = (job: Job): Saved => ({
@@ -171,12 +167,10 @@ const saved = (job: Job): Saved => ({
 
 /** Loads a saved record as a job of its own; nothing that is open is written over. */
 const load = async (page: HTMLElement, e: Event, redraw: () => void): Promise<void> => {
-  const input = e.target as HTMLInputElement;
   const said = page.querySelector("[data-said]") as HTMLElement;
-  const file = input.files?.[0];
+  const file = await loadJSON<Saved>(e);
   if (!file) return;
-  const read = parse<Saved>(await file.text());
-  input.value = "";
+  const read = file.value;
   if (!isSaved(read)) {
     said.textContent = `${file.name} is not a record saved by this book. Choose a file that “Save as a file” made.`;
     return;

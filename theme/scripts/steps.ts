@@ -1,7 +1,7 @@
 // One step at a time when asked. The step view is the sheet itself with
 // everything else folded away, so there is one document and one set of ticks.
 
-import { keep, kept } from "./store";
+import { keep, kept, onChange } from "./store";
 
 /** Makes the step view work. */
 export const start = (root: HTMLElement): void => {
@@ -25,35 +25,47 @@ const screensOf = (root: HTMLElement): HTMLElement[] => {
   return steps.length === 0 ? [] : [...(before ? [before] : []), ...steps, ...after];
 };
 
+/** What a history entry holds that the step view has made: the screen's name. */
+interface Entry {
+  screen?: string;
+}
+
 /** The step view of one sheet. */
 class StepView {
   private at = 0;
   private lock: WakeLockSentinel | undefined;
-  private readonly controls: HTMLElement;
-  private readonly back: HTMLButtonElement;
-  private readonly next: HTMLButtonElement;
-  private readonly where: HTMLElement;
+  private readonly picker = bar("picker", "Steps");
+  private readonly stepper = bar("stepper", "Step by step");
+  private readonly picks: HTMLButtonElement[];
+  private readonly back = button("← Back", () => this.goBack());
+  private readonly next = button("", () => this.done());
+  private readonly where = document.createElement("p");
 
   constructor(
     private readonly root: HTMLElement,
     private readonly screens: HTMLElement[],
   ) {
-    this.controls = document.createElement("nav");
-    this.controls.className = "stepper";
-    this.controls.setAttribute("aria-label", "Step by step");
-    this.controls.hidden = true;
-    this.back = this.button("Back", () => this.show(this.at - 1));
-    const whole = this.button("Whole sheet", () => this.leave());
-    this.next = this.button("Next", () => this.forward());
-    this.where = document.createElement("p");
+    const whole = button("×", () => this.leave());
+    whole.className = "whole";
+    whole.setAttribute("aria-label", "Whole sheet");
+    this.picks = screens.map((screen, i) => {
+      const pick = button(short(screen), () => this.go(i));
+      if (screen.classList.contains("step")) pick.setAttribute("aria-label", `Step ${short(screen)}`);
+      else pick.className = "part";
+      return pick;
+    });
+    this.picker.append(whole, ...this.picks);
+    this.next.className = "next";
+    this.where.className = "said";
     this.where.setAttribute("role", "status");
-    const middle = document.createElement("div");
-    middle.append(this.where, whole);
-    this.controls.append(this.back, middle, this.next);
-    document.body.append(this.controls);
+    this.stepper.append(this.back, this.next, this.where);
+    document.body.append(this.picker, this.stepper);
     document.addEventListener("keydown", (e) => this.key(e));
     document.addEventListener("visibilitychange", () => void this.stayAwake());
     window.addEventListener("hashchange", () => this.follow());
+    window.addEventListener("popstate", (e) => this.turn(e.state as Entry | null));
+    root.addEventListener("change", () => this.marks());
+    onChange(() => this.marks());
   }
 
   /** The screen that the page's address names, or that holds what it names. */
@@ -65,10 +77,30 @@ class StepView {
   /** Shows a screen, else the one where one stopped. */
   enter(screen = this.screens.find((s) => s.id === kept("at"))): void {
     document.body.dataset.view = "step";
-    this.controls.hidden = false;
+    this.picker.hidden = this.stepper.hidden = false;
     keep("view", "steps");
     this.show(screen ? this.screens.indexOf(screen) : 0);
+    history.replaceState({ screen: this.screens[this.at]?.id } satisfies Entry, "");
     void this.stayAwake();
+  }
+
+  /** Goes to a screen; the browser's own way back leads to the one before. */
+  private go(at: number): void {
+    const screen = this.screens[at];
+    if (!screen || at === this.at) return;
+    history.pushState({ screen: screen.id } satisfies Entry, "", `#${screen.id}`);
+    this.show(at);
+  }
+
+  /** One screen back, in the order of the sheet. */
+  private goBack(): void {
+    this.go(this.at - 1);
+  }
+
+  /** Follows the browser's own way back and forth. */
+  private turn(entry: Entry | null): void {
+    const screen = this.screens.find((s) => s.id === entry?.screen);
+    if (document.body.dataset.view === "step" && screen) this.show(this.screens.indexOf(screen));
   }
 
   /** Follows a link within the sheet: to another screen, or out of the step view to what no screen holds. */
@@ -78,25 +110,33 @@ class StepView {
     const screen = this.named();
     if (screen) this.show(this.screens.indexOf(screen));
     else this.leave();
-    at.scrollIntoView();
+    at.scrollIntoView({ behavior: "instant" });
   }
 
   /** Back to the whole sheet, at the step where one was. */
   private leave(): void {
     const screen = this.screens[this.at];
     delete document.body.dataset.view;
-    this.controls.hidden = true;
+    this.picker.hidden = this.stepper.hidden = true;
     keep("view", "");
     for (const s of this.screens) delete s.dataset.current;
     this.root.querySelectorAll(".guard").forEach((g) => g.remove());
     void this.lock?.release();
     this.lock = undefined;
-    screen?.scrollIntoView();
+    screen?.scrollIntoView({ behavior: "instant" });
+  }
+
+  /** Ticks the step, unless a reading in it is open, and goes on. */
+  private done(): void {
+    const tick = this.screens[this.at]?.querySelector<HTMLInputElement>(":scope > .place .tick");
+    if (tick && !tick.checked) tick.click();
+    if (tick && !tick.checked) return; // ticks.ts asks for a word on a reading out of its limits
+    this.forward();
   }
 
   /** Goes on; at the last screen back to the whole sheet. */
   private forward(): void {
-    if (this.at + 1 < this.screens.length) this.show(this.at + 1);
+    if (this.at + 1 < this.screens.length) this.go(this.at + 1);
     else this.leave();
   }
 
@@ -110,12 +150,29 @@ class StepView {
     keep("at", screen.id);
     history.replaceState(history.state, "", `#${screen.id}`);
     this.back.disabled = at === 0;
-    this.next.textContent = at + 1 < this.screens.length ? "Next" : "Done";
+    const following = this.screens[at + 1];
+    const isStep = screen.classList.contains("step");
+    this.next.replaceChildren(
+      span(!following ? "Done" : isStep ? "Done, next" : "Next"),
+      span(following ? `${short(following)} →` : ""),
+    );
     this.where.textContent = this.name(screen);
+    this.marks();
+    this.picks[at]?.scrollIntoView({ inline: "center", block: "nearest", behavior: "instant" });
     window.scrollTo({ top: 0, behavior: "instant" });
-    const heading = screen.querySelector<HTMLElement>("h2, .place a");
+    const heading = screen.querySelector<HTMLElement>("h2, .what > p");
     heading?.setAttribute("tabindex", "-1");
     heading?.focus({ preventScroll: true });
+  }
+
+  /** Shows in the picker which step is open and which are done. */
+  private marks(): void {
+    this.picks.forEach((pick, i) => {
+      if (i === this.at) pick.setAttribute("aria-current", "step");
+      else pick.removeAttribute("aria-current");
+      if (this.screens[i]?.querySelector<HTMLInputElement>(":scope > .place .tick")?.checked) pick.dataset.done = "";
+      else delete pick.dataset.done;
+    });
   }
 
   /** Where one is: "Step 3 of 14", or the section's heading. */
@@ -125,16 +182,22 @@ class StepView {
     return n < 0 ? (screen.querySelector("h2")?.textContent ?? "") : `Step ${n + 1} of ${steps.length}`;
   }
 
-  /** Puts the messages that guard a step, but stand before the steps, on the step's own screen. */
+  /**
+   * Puts the messages that guard a step, but stand before the steps, on the
+   * step's own screen: in full where it is the first that they guard, as a
+   * line that opens on later ones.
+   */
   private guard(screen: HTMLElement): void {
     this.root.querySelectorAll(".guard").forEach((g) => g.remove());
-    for (const id of (screen.dataset.guards ?? "").split(" ").filter(Boolean).reverse()) {
+    for (const id of guards(screen).reverse()) {
       const message = document.getElementById(id);
       if (!message || screen.contains(message)) continue;
       const copy = message.cloneNode(true) as HTMLElement;
-      copy.classList.add("guard");
       copy.removeAttribute("id");
-      screen.querySelector(".what")?.prepend(copy);
+      const first = this.screens.find((s) => guards(s).includes(id)) === screen;
+      const shown = first ? copy : folded(copy);
+      shown.classList.add("guard");
+      screen.querySelector(".what")?.prepend(shown);
     }
   }
 
@@ -144,8 +207,8 @@ class StepView {
     const go: Record<string, () => void> = {
       ArrowRight: () => this.forward(),
       PageDown: () => this.forward(),
-      ArrowLeft: () => this.show(this.at - 1),
-      PageUp: () => this.show(this.at - 1),
+      ArrowLeft: () => this.goBack(),
+      PageUp: () => this.goBack(),
       Escape: () => this.leave(),
     };
     const act = go[e.key];
@@ -163,12 +226,46 @@ class StepView {
       // Refused (battery saver, no permission): the screen goes dark as usual.
     }
   }
-
-  private button(words: string, act: () => void): HTMLButtonElement {
-    const b = document.createElement("button");
-    b.type = "button";
-    b.textContent = words;
-    b.addEventListener("click", act);
-    return b;
-  }
 }
+
+/** The messages that guard a screen and stand elsewhere, by name. */
+const guards = (screen: HTMLElement): string[] => (screen.dataset.guards ?? "").split(" ").filter(Boolean);
+
+/** A message as one line that opens. */
+const folded = (message: HTMLElement): HTMLElement => {
+  const details = document.createElement("details");
+  details.className = "reminder";
+  details.dataset.word = message.dataset.word;
+  const summary = document.createElement("summary");
+  const word = document.createElement("b");
+  word.textContent = message.querySelector(".signal strong")?.textContent ?? "";
+  summary.append(word, " ", message.querySelector(".titles")?.textContent ?? "");
+  details.append(summary, message);
+  return details;
+};
+
+/** What the picker calls a screen: the step's number, or the first word of the section's heading. */
+const short = (screen: HTMLElement): string =>
+  screen.id.startsWith("step-") ? screen.id.slice("step-".length) : (screen.querySelector("h2")?.textContent ?? "").split(" ", 1)[0] ?? "";
+
+const bar = (name: string, label: string): HTMLElement => {
+  const nav = document.createElement("nav");
+  nav.className = name;
+  nav.setAttribute("aria-label", label);
+  nav.hidden = true;
+  return nav;
+};
+
+const span = (words: string): HTMLElement => {
+  const s = document.createElement("span");
+  s.textContent = words;
+  return s;
+};
+
+const button = (words: string, act: () => void): HTMLButtonElement => {
+  const b = document.createElement("button");
+  b.type = "button";
+  b.textContent = words;
+  b.addEventListener("click", act);
+  return b;
+};

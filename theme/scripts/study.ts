@@ -48,8 +48,9 @@ export const start = (root: HTMLElement): void => {
   controls.setAttribute("aria-label", "Study");
   const where = document.createElement("p");
   where.setAttribute("role", "status");
-  where.textContent = `${deck.left.length} cards left.`;
+  where.textContent = `${deck.left.length} ${deck.left.length === 1 ? "card" : "cards"} left, ${deck.done} done.`;
   const stop = button("Stop", () => leave(root));
+  stop.className = "stop";
   controls.append(where, stop);
   document.body.append(controls);
   card.addEventListener("book:marked", (e) => {
@@ -58,7 +59,9 @@ export const start = (root: HTMLElement): void => {
       ? [["Knew it", 5], ["With effort", 4], ["Guessed", 3]]
       : [["Next", 2]];
     controls.replaceChildren(where, ...grades.map(([words, grade]) => button(words, () => void grade1(deck, here, grade, root))), stop);
-    controls.querySelector("button")?.focus();
+    const first = controls.querySelector("button");
+    first?.classList.add("next");
+    first?.focus();
   }, { once: true });
   window.scrollTo({ top: 0, behavior: "instant" });
 };

@@ -15,7 +15,7 @@ const walking = /^(Arrow|Page|Escape)/;
 
 /** Waits for the first need. */
 export const start = (root: HTMLElement): void => {
-  const src = root.dataset.hand;
+  const src = root.dataset.interactive;
   if (!src) return;
   const waiting: [HTMLElement, Event][] = [];
   const hold = (e: Event): void => {

@@ -1,4 +1,4 @@
-// The second script, for the two pages of the desk: study and record. Sheets,
+// The second script of two pages, study and record. Sheets,
 // which are read in the bay, do without it.
 
 import { start as deck } from "./deck";
