@@ -37,7 +37,7 @@ var directions = []direction{
 	{of: "site/finding", own: nil, std: not("os", "net", "net/http", "os/exec")},
 	{of: "site/begin", own: nil, std: pure},
 	{of: "theme", own: nil, std: pure},
-	{of: "site/check/work", own: nil, std: small},
+	{of: "site/check/work", own: []string{"site/check/english"}, std: pure, other: true},
 	{of: "site/sheet", own: []string{"site/check/work", "site/finding", "calculators/..."}, std: pure, other: true},
 	{of: "site/check/english", own: []string{"calculators/calc"}, std: pure, other: true},
 	{of: "site/check/rule", own: []string{"site/check", "site/check/english", "site/check/work", "site/sheet", "site/finding", "calculators/..."}, std: pure, other: true},

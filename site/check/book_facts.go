@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"baybook/site/check/english"
+	"baybook/site/check/work"
 	"baybook/site/sheet"
 )
 
@@ -19,6 +20,10 @@ type BookFacts struct {
 	Register *RegisterPhrases
 	Glossary *GlossaryPhrases
 	Lexicon  *english.Lexicon
+	// WorkWords are the plain words that declare work, NeverSays the phrases that
+	// give an order which no sheet gives.
+	WorkWords *work.Words
+	NeverSays *NeverPhrases
 
 	mu    sync.Mutex
 	looks map[*sheet.Sheet]*hazardsOnce
@@ -31,7 +36,9 @@ type BookFacts struct {
 func newBookFacts(rules []*Rule, book *sheet.Book) *BookFacts {
 	words := wordsOf(book.Words)
 	stems := english.NewStems(words.Stems)
+	workWords, _ := work.NewWords(book.Work.Lists, stems) // the rule work-lists reports what is wrong
 	return &BookFacts{
+		WorkWords: workWords, NeverSays: readNever(book.Work.Lists, stems),
 		Book: book, Rules: rules, Stems: stems, looks: make(map[*sheet.Sheet]*hazardsOnce),
 		Register: readRegister(book.Register, stems), Glossary: readGlossary(book.Glossary, stems), Lexicon: english.NewLexicon(words, stems),
 	}

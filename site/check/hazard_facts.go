@@ -16,6 +16,8 @@ type HazardFacts struct {
 	book  *BookFacts
 	// Present are the hazards with their places, in the order of the file.
 	Present []ShownHazard
+	// Work is what the steps do.
+	Work StepWork
 	// includes are the procedures that steps do as their whole action.
 	includes map[*sheet.Step]inclusion
 }

@@ -42,6 +42,7 @@ func (f *SheetFacts) look() {
 		}
 		f.include(p)
 	}
+	f.followWork()
 }
 
 // isWork reports whether a passage tells of work that is done.

@@ -24,6 +24,7 @@ type Front struct {
 	Hazards                 []string
 	Synonyms                []string
 	Waivers                 []Waiver
+	Work                    SheetWork
 	Approved                Approval
 	// Vehicle and Order are what a job is for.
 	Vehicle, Order string
@@ -62,6 +63,20 @@ const (
 type Waiver struct {
 	Hazard, Rule, Reason string
 	Span                 Span
+}
+
+// A SheetWork is what is so at every step of a sheet, in ids of work.yaml.
+type SheetWork struct {
+	// State holds from the first step on, At is worked on in every step.
+	State, At []string
+	// Leaves are the states that the sheet leaves behind on purpose.
+	Leaves []string
+}
+
+var sheetWorkFields = []field[SheetWork]{
+	{"state", "States that hold from the first step on.", false, listOf(oneName), func(r *yamlReader, n *yaml.Node, w *SheetWork) { w.State = r.list(n) }},
+	{"at", "Things that every step is about.", false, listOf(oneName), func(r *yamlReader, n *yaml.Node, w *SheetWork) { w.At = r.list(n) }},
+	{"leaves", "States that the sheet leaves behind on purpose.", false, listOf(oneName), func(r *yamlReader, n *yaml.Node, w *SheetWork) { w.Leaves = r.list(n) }},
 }
 
 // An Approval is who approved the sheet, and when.
@@ -105,6 +120,7 @@ var keys = []key{
 	{name: "materials", doc: "What is used up or fitted.", holds: manyTexts, read: func(r *frontReader, n *yaml.Node) { r.front.Materials = r.list(n) }},
 	{name: "hazards", doc: "Ids of hazards that the words cannot show.", holds: manyTexts, read: func(r *frontReader, n *yaml.Node) { r.front.Hazards = r.list(n) }},
 	{name: "synonyms", doc: "Other words that people search the sheet by.", holds: manyTexts, read: func(r *frontReader, n *yaml.Node) { r.front.Synonyms = r.list(n) }},
+	{name: "work", doc: "What is so at every step of the sheet.", holds: object(sheetWorkFields), read: func(r *frontReader, n *yaml.Node) { readFields(&r.yamlReader, n, &r.front.Work, sheetWorkFields) }},
 	{name: "waive", doc: "Hazards and rules set aside here, each with a reason.", holds: listOf(object(waiverFields)), read: func(r *frontReader, n *yaml.Node) { r.front.Waivers = r.waivers(n) }},
 	{name: "approved", doc: "Who approved the sheet, and when.", holds: object(approvalFields), read: func(r *frontReader, n *yaml.Node) { r.front.Approved = r.approval(n) }},
 	{name: "vehicle", doc: "The vehicle that a job is for.", holds: oneText, only: Job, read: func(r *frontReader, n *yaml.Node) { r.front.Vehicle = r.text(n) }},

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"baybook/calculators/calc"
+	"baybook/site/check/work"
 
 	"github.com/yuin/goldmark/ast"
 )
@@ -30,7 +31,8 @@ func (sh *shaping) inlines(parent ast.Node) {
 	}
 }
 
-// inlineLink turns a calc:, limit: or reading: link in running text into its node.
+// inlineLink turns a calc:, limit: or reading: link in running text into its node, and
+// takes a link that declares work down to its words.
 func (sh *shaping) inlineLink(parent ast.Node, link *ast.Link) {
 	dest := string(link.Destination)
 	switch {
@@ -48,6 +50,15 @@ func (sh *shaping) inlineLink(parent ast.Node, link *ast.Link) {
 		}
 	case strings.HasPrefix(dest, "about:"):
 		sh.nominal(parent, link)
+	case strings.HasPrefix(dest, work.Scheme):
+		sh.sheet.Does = append(sh.sheet.Does, &Do{Dest: dest, Words: sh.plain(link), Span: sh.inside(link), Link: sh.linkSpan(link), Step: sh.step})
+		sh.inlines(link)
+		for c := link.FirstChild(); c != nil; {
+			next := c.NextSibling()
+			parent.InsertBefore(parent, link, c)
+			c = next
+		}
+		parent.RemoveChild(parent, link)
 	default:
 		sh.sheet.Links = append(sh.sheet.Links, &Link{Node: link, Dest: dest, Span: sh.linkSpan(link), Step: sh.step})
 		sh.inlines(link)

@@ -202,6 +202,17 @@ type Fence struct {
 	Circuit *Circuit
 }
 
+// A Do is a link that declares what a step does. In the tree only its words
+// are left.
+type Do struct {
+	// Dest is the link's destination, do: and all.
+	Dest string
+	// Words are the verb, Span their place; Link is the whole link.
+	Words      string
+	Span, Link Span
+	Step       *Step
+}
+
 // A Link is any link that is not a computation or a reading.
 type Link struct {
 	Node *ast.Link

@@ -45,6 +45,8 @@ type Sheet struct {
 	Links       []*Link
 	// Nominal are the words that an about: link calls nominal or descriptive.
 	Nominal []Span
+	// Does are the links that declare work.
+	Does []*Do
 	// Work is the ordered list of sheets that a job composes.
 	Work []*Link
 

@@ -57,6 +57,7 @@ var (
 	thingFields = append(append([]field[work.Entry]{}, entryFields...),
 		field[work.Entry]{"near", "Things that lie within reach of it.", false, listOf(oneName), func(r *yamlReader, n *yaml.Node, e *work.Entry) { e.Near = r.list(n) }})
 	actFields = append(append([]field[work.Entry]{}, entryFields...),
+		field[work.Entry]{"said", "Phrases that show it without a verb.", false, manyTexts, func(r *yamlReader, n *yaml.Node, e *work.Entry) { e.Said = r.list(n) }},
 		field[work.Entry]{"sets", "States that begin with it.", false, listOf(oneName), func(r *yamlReader, n *yaml.Node, e *work.Entry) { e.Sets = r.list(n) }},
 		field[work.Entry]{"clears", "States that end with it.", false, listOf(oneName), func(r *yamlReader, n *yaml.Node, e *work.Entry) { e.Clears = r.list(n) }})
 )

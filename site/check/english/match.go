@@ -101,7 +101,13 @@ const (
 // Find lists the phrases of the set in the words of one stretch of the text,
 // each once, where it stands first. Phrases of several parts need all of them
 // there.
-func (s *Set) Find(t *Text, in Sentence, mode Mode) []Hit {
+func (s *Set) Find(t *Text, in Sentence, mode Mode) []Hit { return s.find(t, in, mode, false) }
+
+// Each lists every place where a phrase of the set stands, not its first
+// alone; a phrase of several parts still counts once.
+func (s *Set) Each(t *Text, in Sentence, mode Mode) []Hit { return s.find(t, in, mode, true) }
+
+func (s *Set) find(t *Text, in Sentence, mode Mode, all bool) []Hit {
 	var hits []Hit
 	var partial map[partRef]Hit // first hit of a part of a phrase of several
 	at := func(ref partRef, i int) {
@@ -134,7 +140,7 @@ func (s *Set) Find(t *Text, in Sentence, mode Mode) []Hit {
 		}
 		return a.First - b.First
 	})
-	return slices.CompactFunc(hits, func(a, b Hit) bool { return a.Pattern == b.Pattern })
+	return slices.CompactFunc(hits, func(a, b Hit) bool { return a.Pattern == b.Pattern && (!all || a.First == b.First) })
 }
 
 // each runs over the parts that may start at each word.

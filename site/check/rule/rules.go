@@ -13,6 +13,7 @@ import (
 // which a reader should meet them.
 var Checks = slices.Concat([]*check.Rule{
 	// What can hurt.
+	neverOrder, stepOrder, workUnresolved, workLink,
 	hazardUnguarded, hazardLate, weakWord, noticeForInjury, injuryWordForProperty, injuryAndPropertyMixed,
 	messageContent, mustSay, mustNotSay, titleUnknown, hazardUnknown, stepsInMessage, messageOrder, overWarning, toolsNamed,
 	// Numbers.
@@ -25,7 +26,7 @@ var Checks = slices.Concat([]*check.Rule{
 	// Wording.
 	imperativeFirst, oneAction, conditionFirst, longSentence, noShould, vagueWord, andOr, bareNumber, termPreferred,
 	// The shop's data.
-	registerRows, glossaryTerms, wordList,
+	registerRows, glossaryTerms, wordList, workLists,
 })
 
 // Loader are the rules that the loader keeps while it reads the files. They

@@ -31,6 +31,8 @@ type Entry struct {
 	Examples []string
 	// Words are the verbs or nouns that it goes by, as phrases.
 	Words []string
+	// Said are phrases that show an act without a verb.
+	Said []string
 	// Is lists properties, by which rules speak of many entries at once.
 	Is []string
 	// Near lists things that lie within reach of it.
