@@ -33,6 +33,15 @@ var limitKeys = []limitKey{
 		Help: "Added at each end for the terminal and a second try at it (common practice)."}, func(l *Limits) *float64 { return &l.Spare }, nil},
 }
 
+// LimitKeys are the keys of the section limits, for those who explain them.
+func LimitKeys() []calc.Input {
+	var list []calc.Input
+	for i := range limitKeys {
+		list = append(list, limitKeys[i].Input)
+	}
+	return list
+}
+
 // limitScale turns the unit of a limit into what Limits holds: days and
 // percent a month stay as they are written.
 func limitScale(k *limitKey, v float64) float64 {

@@ -11,13 +11,30 @@ var stateKeys = []struct {
 	name  string
 	kinds []Kind
 	what  string
+	help  string
 }{
-	{"closed", []Kind{SwitchKind}, "switch"},
-	{"energised", []Kind{RelayKind}, "relay"},
-	{"released", []Kind{RelayKind}, "relay"},
-	{"off", []Kind{LoadKind, AmplifierKind, LEDsKind}, "load"},
-	{"parked", nil, ""},
-	{"lasts", nil, ""},
+	{"closed", []Kind{SwitchKind}, "switch", "The switches that are closed; all others are open."},
+	{"energised", []Kind{RelayKind}, "relay", "Relays that are held pulled in, whatever their coil has."},
+	{"released", []Kind{RelayKind}, "relay", "Relays that are held at rest, whatever their coil has."},
+	{"off", []Kind{LoadKind, AmplifierKind, LEDsKind}, "load", "Loads that are switched off."},
+	{"parked", nil, "", "yes: the state in which the vehicle stands and sleeps."},
+	{"lasts", nil, "", stateLasts.Help},
+}
+
+// StateKeys are the keys of a state, for those who explain them; ListsParts
+// reports one that takes a list of names.
+func StateKeys() []StateKey {
+	var list []StateKey
+	for _, k := range stateKeys {
+		list = append(list, StateKey{k.name, k.help, k.kinds != nil})
+	}
+	return list
+}
+
+// A StateKey is a key of a state.
+type StateKey struct {
+	Name, Help string
+	ListsParts bool
 }
 
 // stateLasts reads how long a state lasts.

@@ -22,6 +22,7 @@ var generatedListings = []generated{
 	{"hazard-register", (*Renderer).registerEntries},
 	{"units", (*Renderer).unitTable},
 	{"calculator-list", (*Renderer).calculatorTable},
+	{"circuit-keys", func(*Renderer) string { return circuitKeys() }},
 	{"program-version", func(r *Renderer) string { return `<p class="program">Baybook ` + escape(r.Program) + `</p>` }},
 }
 

@@ -15,6 +15,7 @@ type form struct {
 	Minimum     *int            `json:"minimum,omitempty"`
 	Items       *form           `json:"items,omitempty"`
 	Properties  map[string]form `json:"properties,omitempty"`
+	Patterns    map[string]form `json:"patternProperties,omitempty"`
 	Required    []string        `json:"required,omitempty"`
 	// Closed is false where keys beyond the properties are refused.
 	Closed *bool  `json:"additionalProperties,omitempty"`
@@ -77,6 +78,7 @@ func Schemas() []Schema {
 		schemaOf("limits", LimitFile, listOf(object(limitFields))),
 		schemaOf("words", WordsFile, object(wordFields)),
 		schemaOf("work", WorkFile, object(workFields)),
+		schemaOf("circuit", "a fenced block named circuit, or a YAML file that is a circuit", circuitForm()),
 	}
 }
 
