@@ -176,8 +176,9 @@ func (r *parts) reading(w util.BufWriter, _ []byte, n ast.Node, entering bool) (
 	text(w, calc.FormatQuery(limit))
 	write(w, `"><span class="limit">`)
 	text(w, v.Words)
+	write(w, `</span>`)
 	r.mark(w, v.Row)
-	write(w, `</span> <input inputmode="decimal" autocomplete="off" size="7" aria-label="Reading: `)
+	write(w, ` <input inputmode="decimal" autocomplete="off" size="7" aria-label="Reading: `)
 	text(w, v.Words)
 	write(w, `"> `, readingUnits(v.Limit.Unit), ` <span class="judged" role="status"></span></span>`)
 	return ast.WalkSkipChildren, nil

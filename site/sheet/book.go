@@ -97,9 +97,17 @@ func (b *Book) walk(report func(finding.Finding)) ([]string, error) {
 			f := finding.NewSource(name, nil).At(0, 0)
 			f.Rule, f.Message, f.Do = "file", name+" is a symbolic link", "put the file itself into the content folder"
 			report(f)
+			b.entries[name] = nil // known, and not to be read
 			return nil
 		}
 		if d.IsDir() {
+			return nil
+		}
+		if !d.Type().IsRegular() { // reading a pipe waits for ever
+			f := finding.NewSource(name, nil).At(0, 0)
+			f.Rule, f.Message, f.Do = "file", name+" is a pipe, a socket or a device, not a file", "take it out of the content folder"
+			report(f)
+			b.entries[name] = nil // known, and not to be read
 			return nil
 		}
 		info, err := d.Info()
@@ -121,9 +129,16 @@ func (b *Book) walk(report func(finding.Finding)) ([]string, error) {
 	return files, err
 }
 
-// readFile reads a file, but no more of it than a sheet may have.
+// readFile reads a file, but no more of it than a sheet may have, and nothing
+// that is no file: reading a pipe waits for ever.
 func readFile(fsys fs.FS, name string) ([]byte, error) {
-	if info, err := fs.Stat(fsys, name); err == nil && info.Size() > mostBytes {
+	info, err := fs.Stat(fsys, name)
+	switch {
+	case err != nil:
+		return nil, err
+	case !info.Mode().IsRegular():
+		return nil, errors.New("it is a folder, a pipe, a socket or a device")
+	case info.Size() > mostBytes:
 		return make([]byte, mostBytes+1), nil // refused for its size, unread
 	}
 	return fs.ReadFile(fsys, name)

@@ -225,8 +225,8 @@ var dataFiles = []dataFile{
 // data reads one data file. One that cannot be read leaves the book's own
 // empty.
 func (l *loader) data(f dataFile) {
-	if l.book.entries[f.name] == nil {
-		if f.optional {
+	if e, listed := l.book.entries[f.name]; e == nil {
+		if f.optional || listed { // walk has refused one that is listed
 			return
 		}
 		l.book.entries[f.name] = &entry{}

@@ -2,13 +2,17 @@ package sheet
 
 import (
 	"io/fs"
+	"net/url"
 	"slices"
+	"strconv"
+	"strings"
 
 	"baybook/calculators/calc"
 	"baybook/calculators/shop"
 	"baybook/site/finding"
 
 	"go.yaml.in/yaml/v3"
+	"golang.org/x/text/language"
 )
 
 // A Shop is the facts of the bay that keeps the book: content/shop.yaml.
@@ -21,7 +25,7 @@ type Shop struct {
 	// Address is where the book is served from, without a closing slash; empty
 	// where it has no lasting address. It goes into QR codes on paper.
 	Address string
-	// Language is the ISO 639 code of the sheets' language.
+	// Language is the BCP 47 tag of the sheets' language.
 	Language string
 	// Rate, Markup, Contingency and Tax are the defaults of a job's price, as
 	// the calculator job-price takes them.
@@ -78,10 +82,46 @@ func currency(r *yamlReader, n *yaml.Node) string {
 	return text
 }
 
+// longestAddress is how many bytes the book's address may have: with the path
+// of a page behind it, its code on paper can still be scanned.
+const longestAddress = 120
+
+// address reads where the book is served from.
+func address(r *yamlReader, n *yaml.Node) string {
+	text := strings.TrimSuffix(r.text(n), "/")
+	if text == "" {
+		return ""
+	}
+	u, err := url.Parse(text)
+	switch {
+	case err != nil || u.Scheme != "https" && u.Scheme != "http" || u.Host == "":
+		r.fault(n, strconv.Quote(text)+" is not an address of the web", "write it whole, such as https://book.example.org/bay, or take the line out")
+	case u.RawQuery != "" || u.Fragment != "" || u.User != nil:
+		r.fault(n, strconv.Quote(text)+" holds more than a host and a path", "take out what stands behind ? or #, and any name before @")
+	case len(text) > longestAddress:
+		r.fault(n, "the address has "+strconv.Itoa(len(text))+" bytes, too many for a code that is scanned off paper", "use one of at most "+strconv.Itoa(longestAddress))
+	default:
+		return text
+	}
+	return ""
+}
+
+// languageTag reads the tag of a language; a wrong one leaves the sheets
+// English.
+func languageTag(r *yamlReader, n *yaml.Node) string {
+	text := r.text(n)
+	if _, err := language.Parse(text); text != "" && err != nil {
+		r.fault(n, strconv.Quote(text)+" is not the tag of a language", "write it as BCP 47 has it: en, en-US, de, fr-CA")
+	} else if text != "" {
+		return text
+	}
+	return "en"
+}
+
 // LoadShop reads the shop's facts alone from the folder of a book. The list
 // holds what is wrong in them; the error says that there are none.
 func LoadShop(fsys fs.FS) (*Shop, finding.List, error) {
-	content, err := fs.ReadFile(fsys, ShopFile)
+	content, err := readFile(fsys, ShopFile)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -98,8 +138,8 @@ func LoadShop(fsys fs.FS) (*Shop, finding.List, error) {
 var shopFields = []field[Shop]{
 	{"name", "Legal owner of the sheets (ISO 7200).", true, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Name = r.text(n) }},
 	{"book", "What stands on the cover.", true, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Book = r.text(n) }},
-	{"address", "Where the book is served from, without a closing slash; it goes into codes on paper.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Address = r.text(n) }},
-	{"language", "Language of the sheets (ISO 639): en.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Language = r.text(n) }},
+	{"address", "Where the book is served from, without a closing slash; it goes into codes on paper.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Address = address(r, n) }},
+	{"language", "Language of the sheets (BCP 47): en, en-US.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Language = languageTag(r, n) }},
 	{"rate", "Price of an hour that job prices start from: 95, or $95.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Rate = price(r, n, "rate") }},
 	{"markup", "What is added to parts: 30%.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Markup = price(r, n, "markup") }},
 	{"contingency", "What is added to labor: 15%.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Contingency = price(r, n, "contingency") }},
