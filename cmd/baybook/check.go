@@ -52,10 +52,10 @@ func check(ctx context.Context, c *call) int {
 		return c.fail(fmt.Errorf("the format %q is not known; use text, json or sarif", *format))
 	}
 	tuneGC()
-	_, list, err := site.Check(site.Options{Content: *content, History: history(ctx, *content)})
+	book, list, err := site.Check(site.Options{Content: *content, History: history(ctx, *content)})
 	if err == nil && *fix {
 		if err = applyFixes(*content, list); err == nil {
-			_, list, err = site.Check(site.Options{Content: *content, History: history(ctx, *content)})
+			book, list, err = site.Check(site.Options{Content: *content, History: history(ctx, *content)})
 		}
 	}
 	if err != nil {
@@ -63,6 +63,9 @@ func check(ctx context.Context, c *call) int {
 	}
 	if err := write(c.stdout, list, site.Rules()); err != nil {
 		return c.fail(err)
+	}
+	if *format == "text" {
+		fmt.Fprintln(c.stdout, "read: "+book.Holds())
 	}
 	if len(list) > 0 {
 		return exitFindings
