@@ -33,7 +33,7 @@ var BundleSize = &calc.Calculator{
 		"It is a search: a slightly smaller circle may exist.",
 	},
 	Cautions: []string{
-		"Wires in a bundle heat each other: ask fuse-size with the number that carry current.",
+		"Wires in a bundle heat each other: give “Fuse for a load and its wire” the number that carry current.",
 		"Leave room in sleeve and grommet. A bundle pulled in by force chafes, and a chafed wire can burn the vehicle.",
 	},
 	Run:    bundle,

@@ -26,7 +26,7 @@ func TestProofLoads(t *testing.T) {
 		{"M12", [4]float64{19000, 32000, 48900, 70000}},
 	}
 	for _, row := range table {
-		for i, class := range Classes {
+		for i, class := range Classes[:4] {
 			r := compute(t, BoltTorque, "thread="+row.thread+"&class="+class.Name)
 			if got := 1e3 * r.Num("proof_load"); !near(got, row.loads[i], 8e-3) {
 				t.Errorf("%s %s: proof load %.0f N, want %.0f N", row.thread, class.Name, got, row.loads[i])
@@ -97,7 +97,9 @@ func TestThreads(t *testing.T) {
 		if !(thread.Diameter < fine && fine < medium && medium < coarse) {
 			t.Errorf("%s: clearance holes %g, %g, %g mm", thread.Name, fine, medium, coarse)
 		}
-		if share := 76.98 * (thread.Diameter - tap) / thread.Pitch; !near(share, 76.98, 1e-9) {
+		// Tap charts of inch threads aim at about 75 % of the thread.
+		share := 76.98 * (thread.Diameter - tap) / thread.Pitch
+		if thread.Inch() && (share < 68 || share > 82) || !thread.Inch() && !near(share, 76.98, 1e-9) {
 			t.Errorf("%s: a tap hole of %g mm leaves %g %% of the thread", thread.Name, tap, share)
 		}
 	}

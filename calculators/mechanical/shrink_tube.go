@@ -26,7 +26,7 @@ var ShrinkTube = &calc.Calculator{
 		{Name: "recovered", Label: "Tube, fully shrunk", Unit: "mm", Help: "inside diameter where nothing stops it"},
 	},
 	Sources: []calc.Source{
-		{Text: "Supplied sizes from 1/16 in to 4 in, as in AMS-DTL-23053/5", Standing: "from memory"},
+		{Text: "Supplied sizes from 1/16 in to 4 in, SAE AS23053/5 (earlier AMS-DTL-23053/5)", Standing: "read as restated"},
 		{Text: "A fifth of room to slide on, and a tenth of shrinkage left to grip with", Standing: "common practice, no source"},
 	},
 	Limits: []string{
