@@ -116,7 +116,7 @@ func BenchmarkMarkup(b *testing.B) {
 			var out []byte
 			for b.Loop() {
 				v, r, _ := c.Answer(nil)
-				out = calc.AppendMarkup(out[:0], v, r)
+				out = calc.AppendMarkup(out[:0], v, r, "")
 			}
 			b.ReportMetric(float64(len(out)), "B/markup")
 		})

@@ -36,7 +36,7 @@ var Delay = &calc.Calculator{
 		"It is right for one seat.",
 	},
 	Cautions: []string{
-		"Set it parked. Loud test noise harms hearing: ask loudness.",
+		"Set it parked. Loud test noise harms hearing: see “How loud, and for how long”.",
 	},
 	Run:    delay,
 	Figure: drawDelay,

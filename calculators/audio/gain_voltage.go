@@ -17,7 +17,7 @@ var GainVoltage = &calc.Calculator{
 		{Name: "power", Label: "Power, rms", Unit: "W", Min: 1, Max: 5000, Default: "75",
 			Help: "The smaller of what the amplifier gives and the speaker takes, rms, one channel."},
 		{Name: "load", Label: "Load", Unit: "ohm", Min: 0.5, Max: 32, Default: "4",
-			Help: "Nominal, of everything on this channel together: ask coil-load."},
+			Help: "Nominal, of everything on this channel together: the calculator “Load of voice coils together” adds it up."},
 	},
 	Outputs: []calc.Output{
 		{Name: "voltage", Label: "Voltage, rms", Unit: "V", Figures: 4},

@@ -30,7 +30,7 @@ var SealedBox = &calc.Calculator{
 	Outputs: []calc.Output{
 		{Name: "qtc", Label: "Qtc in the box"},
 		{Name: "fc", Label: "Resonance in the box", Unit: "Hz"},
-		{Name: "f3", Label: "Half power at", Unit: "Hz"},
+		{Name: "f3", Label: "Half-power frequency", Unit: "Hz"},
 		{Name: "peak", Label: "Peak", Unit: "dB", Places: 2},
 		{Name: "volume_for_target", Label: "Volume for wanted Qtc", Unit: "L"},
 		{Name: "level", Label: "Level there", Unit: "dB", Places: 2},
@@ -45,7 +45,7 @@ var SealedBox = &calc.Calculator{
 	},
 	Cautions: []string{
 		"A box thrown about in a crash kills: bolt it to the body, and keep it clear of belts, seats and airbags.",
-		"Loud music harms hearing and hides sirens: ask loudness.",
+		"Loud music harms hearing and hides sirens: see “How loud, and for how long”.",
 	},
 	Run:    sealedBox,
 	Figure: drawSealedBox,

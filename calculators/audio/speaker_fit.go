@@ -111,7 +111,7 @@ func speakerFit(in *calc.Values, out *calc.Result) *calc.Problem {
 	if calc.Over(in.Num("trim"), spacer+front) {
 		out.Set("foam_ring", (in.Num("trim")-spacer-front)/foamKept)
 	} else {
-		out.Note("foam_ring is left out: no room is left in front of the speaker")
+		out.Note("no foam ring: no room is left in front of the speaker")
 	}
 	needed := "no"
 	if calc.Over(in.Num("opening"), in.Num("cutout")+ledge) {

@@ -41,7 +41,7 @@ var VentedBox = &calc.Calculator{
 	},
 	Outputs: []calc.Output{
 		{Name: "port_length", Label: "Length of each port", Unit: "mm"},
-		{Name: "f3", Label: "Half power at", Unit: "Hz", Help: "the highest frequency where the response crosses it"},
+		{Name: "f3", Label: "Half-power frequency", Unit: "Hz", Help: "the highest frequency where the response crosses it"},
 		{Name: "peak", Label: "Peak", Unit: "dB", Places: 2},
 		{Name: "level", Label: "Level there", Unit: "dB", Places: 2},
 		{Name: "air_speed", Label: "Port air speed, peak", Unit: "m/s"},
@@ -61,7 +61,7 @@ var VentedBox = &calc.Calculator{
 	},
 	Cautions: []string{
 		"A box thrown about in a crash kills: bolt it to the body, and keep it clear of belts, seats and airbags.",
-		"Loud music harms hearing and hides sirens: ask loudness.",
+		"Loud music harms hearing and hides sirens: see “How loud, and for how long”.",
 	},
 	Run:    ventedBox,
 	Figure: drawVentedBox,
@@ -104,7 +104,7 @@ func judgePort(in *calc.Values, out *calc.Result) {
 	if calc.Over(effective, correction) {
 		out.SetSI("port_length", effective-correction)
 	} else {
-		out.Stop("port_length is left out: even a hole without a tube tunes this box under {tuning}; take a wider port, more ports, " +
+		out.Stop("no port length: even a hole without a tube tunes this box under {tuning}; take a wider port, more ports, " +
 			"a smaller box or a lower tuning")
 	}
 	if calc.Over(speed, quietAir) {

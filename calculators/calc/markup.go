@@ -7,18 +7,20 @@ const longestNumber = 40
 // AppendMarkup writes a result as a piece of HTML: verdict and reasons first,
 // for they are what a tech must see, then the numbers, the drawing, the
 // working, and the cautions that go with every result. The builder and the
-// browser both show this same piece.
-func AppendMarkup(b []byte, v *Values, r *Result) []byte {
+// browser both show this same piece. root leads from the page to the top of the
+// site ("../"); where the page is not known it is "", and the page itself puts
+// it before data-page of each link.
+func AppendMarkup(b []byte, v *Values, r *Result, root string) []byte {
 	c := r.calculator
 	b = AppendForm(b, `<div class="result"><p class="verdict" data-verdict="%"><strong>%</strong></p>`, r.Verdict.String(), r.Verdict.Title())
-	b = appendItems(b, "reasons", r.Reasons)
+	b = appendReasons(b, r, root)
 	b = append(b, `<dl class="outputs">`...)
 	for i := range c.Outputs {
 		if o, a := &c.Outputs[i], r.Outputs[i]; a.Present {
 			shown := o.Format(a)
 			switch {
 			case i == c.Decisive():
-				b = append(b, `<div class="answer">`...)
+				b = append(b, `<div class="decides">`...)
 			case len(shown) > longestNumber:
 				b = append(b, `<div class="words">`...)
 			default:

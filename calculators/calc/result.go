@@ -39,6 +39,8 @@ type Result struct {
 	// Reasons say why the verdict is not ok, which outputs are absent and why,
 	// and what else the reader must know about these inputs.
 	Reasons []string
+	// Links are the calculators that reasons point at, filled in.
+	Links []Link
 	// Working carries the numbers through the formula, a line a step.
 	Working []string
 	// FigureData is what Run worked out for Figure beyond the outputs, such as where
@@ -105,7 +107,7 @@ func (r *Result) Work(line string, numbers ...float64) {
 
 func (r *Result) judge(v Verdict, reason string, numbers []float64) {
 	r.Verdict = max(r.Verdict, v)
-	r.Reasons = append(r.Reasons, r.fill(reason, numbers))
+	r.Reasons = append(r.Reasons, r.unlink(r.fill(reason, numbers)))
 }
 
 // Format writes an answer as a person reads it: "0.83 V", "16 AWG", "2.5 mm²",

@@ -125,7 +125,7 @@ func TestText(t *testing.T) {
 			t.Errorf("no %q in\n%s", line, text)
 		}
 	}
-	markup := string(calc.AppendMarkup(nil, v, r))
+	markup := string(calc.AppendMarkup(nil, v, r, ""))
 	for _, piece := range []string{`data-verdict="stop"`, `<dd data-output="power">400 W</dd>`, "It is hot &amp; bright."} {
 		if !strings.Contains(markup, piece) {
 			t.Errorf("no %q in\n%s", piece, markup)

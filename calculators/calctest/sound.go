@@ -46,7 +46,7 @@ func Sound(c *calc.Calculator, query string) error {
 	if r.Verdict != calc.OK && len(r.Reasons) == 0 {
 		return fmt.Errorf("verdict %s without a reason", r.Verdict)
 	}
-	object, text, markup := calc.AppendJSON(nil, v, r), calc.AppendText(nil, v, r), calc.AppendMarkup(nil, v, r)
+	object, text, markup := calc.AppendJSON(nil, v, r), calc.AppendText(nil, v, r), calc.AppendMarkup(nil, v, r, "")
 	if !json.Valid(object) {
 		return fmt.Errorf("not JSON: %s", object)
 	}

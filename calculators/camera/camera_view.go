@@ -90,7 +90,7 @@ func cameraView(in *calc.Values, out *calc.Result) *calc.Problem {
 	distance := in.SI("distance")
 	half := in.Num("vfov") / 2
 	if math.IsInf(near, 1) {
-		out.Note("near, far and width are left out: the whole picture is above the horizon, and shows no ground; tilt the camera down")
+		out.Note("no ground is given: the whole picture is above the horizon, and shows no ground; tilt the camera down")
 		return nil
 	}
 	out.Set("near", near)
@@ -100,18 +100,18 @@ func cameraView(in *calc.Values, out *calc.Result) *calc.Problem {
 		out.Work("Lower edge: {tilt} + {vfov} / 2 = {1:4 deg} below the horizon; nearest {height} / tan of it = {near:4}", in.Num("tilt")+half)
 	}
 	if math.IsInf(far, 1) {
-		out.Note("far is left out: the upper edge of the picture is at the horizon or above, so the ground in it has no end")
+		out.Note("no farthest ground: the upper edge of the picture is at the horizon or above, so the ground in it has no end")
 	} else {
 		out.Set("far", far)
 		out.Work("Upper edge: {tilt} − {vfov} / 2 = {1:4 deg} below the horizon; farthest {height} / tan of it = {far:4}", in.Num("tilt")-half)
 	}
 	if calc.Under(distance, near) || calc.Over(distance, far) {
-		out.Note("width is left out: ground {distance} away is not in the picture")
+		out.Note("no width of ground: ground {distance} away is not in the picture")
 		return nil
 	}
 	width := c.GroundWidth(distance)
 	if math.IsInf(width, 1) {
-		out.Note("width is left out: with a field of {hfov} across, the ground line at {distance} has no end in the picture")
+		out.Note("no width of ground: with a field of {hfov} across, the ground line at {distance} has no end in the picture")
 		return nil
 	}
 	out.Set("width", width)

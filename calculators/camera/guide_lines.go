@@ -66,7 +66,7 @@ func guideLines(in *calc.Values, out *calc.Result) *calc.Problem {
 	for i, y := range in.Get("distances").List {
 		x, n := in.SI("vehicle_width")/2, strconv.Itoa(i+1)
 		if !c.Sees(x, y, 0) {
-			out.Note("mark " + n + " at " + texts[i] + " is left out: it is outside the picture")
+			out.Note("mark " + n + " at " + texts[i] + " is not given: it is outside the picture")
 			continue
 		}
 		u, v, _ := c.Place(x, y, 0)
@@ -78,7 +78,7 @@ func guideLines(in *calc.Values, out *calc.Result) *calc.Problem {
 			"half height from the middle: {left_x_"+n+"}, {right_x_"+n+"} across, {y_"+n+"} down", p.right, p.down, p.ahead, u, v)
 	}
 	if n := len(texts); n < mostMarks {
-		out.Note("outputs of marks after {1:1} are left out: no more distances are given", float64(n))
+		out.Note("only {1:1} distances are given, so there are no more marks", float64(n))
 	}
 	if len(out.Working) == 0 {
 		out.Work("No mark is in the picture")

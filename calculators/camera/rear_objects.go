@@ -153,7 +153,7 @@ func sizes(c Camera, in *calc.Values, out *calc.Result) {
 		out.Check("looks narrower than 3 arcmin: " + small + "; take a larger screen, a narrower lens or sit nearer")
 	}
 	if nowhere != "" {
-		out.Check("the angles of " + nowhere + " and the mean are left out: the lens shows nothing behind it")
+		out.Check("no angles for " + nowhere + " and no mean: the lens shows nothing behind it")
 		return
 	}
 	out.Set("angle_mean", mean)

@@ -134,7 +134,7 @@ func FuzzCameraView(f *testing.F) { fuzz(f, camera.CameraView) }
 func benchmark(b *testing.B, c *calc.Calculator) {
 	for b.Loop() {
 		v, r, _ := c.Answer(nil)
-		if len(calc.AppendMarkup(nil, v, r)) == 0 {
+		if len(calc.AppendMarkup(nil, v, r, "")) == 0 {
 			b.Fatal("nothing")
 		}
 	}

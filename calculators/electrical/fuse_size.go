@@ -43,7 +43,7 @@ var FuseSize = &calc.Calculator{
 		"A fuse protects the wire behind it, not the device; a device that asks for a smaller fuse gets the smaller one.",
 		"The table for warm air is for small blade fuses (type F); larger ones lose a little less. Motors and amplifiers that surge may need another type of fuse.",
 		"SAE wire is up to a tenth thinner than the same AWG number: give its area in mm2 where it is printed.",
-		"Ask wire-drop too: a wire that the fuse protects may still lose too much voltage.",
+		"A wire that the fuse protects may still lose too much voltage: see “Voltage drop in a wire run”.",
 	},
 	Cautions: []string{
 		"A fuse above what the wire may carry lets the wire burn before the fuse opens.",

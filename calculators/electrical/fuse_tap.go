@@ -37,7 +37,7 @@ var FuseTap = &calc.Calculator{
 	}),
 	Limits: []string{
 		"The slot's own terminal, wire and relay carry the sum too; an old or loose terminal carries less than its fuse.",
-		"Insulation under 105 C, hotter air or a full loom lower what the wire carries: ask fuse-size.",
+		"Insulation under 105 °C, hotter air or a full loom lower what the wire carries: see “Fuse for a load and its wire”.",
 		"A slot that sleeps wakes late or drops out in a crank; measure when it is live.",
 	},
 	Cautions: []string{

@@ -101,7 +101,7 @@ func ledResistor(in *calc.Values, out *calc.Result) *calc.Problem {
 			return nil
 		}
 	}
-	out.Stop("rating is left out: the resistor would turn {1:3 W} into heat, and none up to 10 W takes twice that; put more LEDs "+
+	out.Stop("no resistor is large enough: it would turn {1:3 W} into heat, and none up to 10 W takes twice that; put more LEDs "+
 		"in series or use a constant-current driver", power)
 	return nil
 }

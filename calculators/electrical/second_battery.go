@@ -38,8 +38,8 @@ var SecondBattery = &calc.Calculator{
 	}, fuseSources[:1]),
 	Limits: []string{
 		"A lead battery takes less and less current above about 80 %: the last fifth can take as long as all before it.",
-		"The fuses are for air of up to 40 °C; in hotter places ask [Fuse for a load and its wire](calc:fuse-size).",
-		"The alternator must have this current to spare: ask [Will the alternator carry it?](calc:supply-budget).",
+		"The fuses are for air of up to 40 °C; in hotter places ask “Fuse for a load and its wire”.",
+		"The alternator must have this current to spare: ask “Will the alternator carry it?”.",
 	},
 	Cautions: []string{
 		"Both batteries feed the cable between them: fit a fuse at each end, close to the battery.",

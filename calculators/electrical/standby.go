@@ -67,7 +67,7 @@ func standby(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.Work("Own loss: {battery} × {self_discharge} / 730.5 h = {1:4 mA}", 1e3*loss)
 	out.Work("Draw: {standing} + {added} + {1:4 mA} = {2:4 mA}", 1e3*loss, 1e3*draw)
 	if draw == 0 {
-		out.Note("lasts is left out: nothing draws on the battery")
+		out.Note("there is no time to give: nothing draws on the battery")
 		return nil
 	}
 	lasts := usable / draw // s

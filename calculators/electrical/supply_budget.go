@@ -52,8 +52,8 @@ var SupplyBudget = &calc.Calculator{
 		"What the alternator lacks the battery gives, until it is flat.",
 	},
 	Cautions: []string{
-		"Size cable and fuse by the full-power current, not by the average: a thin cable burns. Ask fuse-size.",
-		"Loud music harms hearing: ask loudness.",
+		"Size cable and fuse by the full-power current, not by the average: a thin cable burns. See “Wire and fuse for a new feed”.",
+		"Loud music harms hearing: see “How loud, and for how long”.",
 		"Follow the vehicle maker's service information for alternator and battery work.",
 	},
 	Run:    supplyBudget,

@@ -68,7 +68,7 @@ var WireDrop = &calc.Calculator{
 		strandLimit,
 		"Joints, fuses and switches add their own drop; measure it.",
 		"A conductor warms under load, and its resistance with it.",
-		"A wire that keeps the drop may still be too thin for its fuse: ask fuse-size too.",
+		"A wire that keeps the drop may still be too thin for its fuse: “Wire and fuse for a new feed” looks at both.",
 	},
 	Cautions: []string{
 		"A wire without a fuse at its source can burn the vehicle. Fit one that the wire can carry.",
@@ -96,14 +96,14 @@ func wireDrop(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.SetSI("at_load", supply-drop)
 	out.SetSI("lost", current*drop)
 	keeps := func(area float64) bool { return !calc.Over(current*loop(area), in.SI("limit")*supply) }
-	nameSmallest(out, "smallest_awg", GaugeSizes(), keeps)
-	nameSmallest(out, "smallest_metric", MetricSizes(), keeps)
+	nameSmallest(out, "smallest_awg", "AWG", GaugeSizes(), keeps)
+	nameSmallest(out, "smallest_metric", "metric", MetricSizes(), keeps)
 
 	switch {
 	case calc.Over(drop, mostDrop*supply):
-		out.Stop("{drop_percent} of the supply is lost, more than the 10 % that any circuit may lose; use a thicker or shorter wire")
+		out.Stop("{drop_percent} of the supply is lost, more than the 10 % that any circuit may lose; use a thicker or shorter wire; " + askFeed)
 	case calc.Over(drop, in.SI("limit")*supply):
-		out.Check("{drop_percent} of the supply is lost, over the limit of {limit}")
+		out.Check("{drop_percent} of the supply is lost, over the limit of {limit}; " + askFeed)
 	}
 	workWireDrop(in, out, material)
 	return nil
@@ -131,11 +131,14 @@ func workWireDrop(in *calc.Values, out *calc.Result, material Material) {
 	out.Work("Drop: {current} × {resistance:4} = {drop:4}")
 }
 
+// askFeed leads on to the calculator that picks a wire.
+const askFeed = "[Wire and fuse for a new feed](calc:feed-plan?current={current}&length={length}&back={back}&supply={supply}&limit={limit}) picks one"
+
 // nameSmallest gives an output the smallest size that fits, or says that none does.
-func nameSmallest(out *calc.Result, name string, sizes []Size, fits func(area float64) bool) {
+func nameSmallest(out *calc.Result, name, what string, sizes []Size, fits func(area float64) bool) {
 	s, ok := smallest(sizes, fits)
 	if !ok {
-		out.Note(name + " is left out: no size up to " + sizes[len(sizes)-1].Name + " keeps the limit")
+		out.Note("no smallest " + what + " size: none up to " + sizes[len(sizes)-1].Name + " keeps the limit")
 		return
 	}
 	out.SetNamed(name, s.Area, s.Name)

@@ -109,7 +109,7 @@ func TestSmallest(t *testing.T) {
 		}
 	}
 	r := compute(t, electrical.WireDrop, "current=500A&length=60m")
-	if r.Get("smallest_awg").Present || r.Get("smallest_metric").Present || !strings.Contains(strings.Join(r.Reasons, " "), "smallest_awg is left out") {
+	if r.Get("smallest_awg").Present || r.Get("smallest_metric").Present || !strings.Contains(strings.Join(r.Reasons, " "), "no smallest AWG size") {
 		t.Errorf("no wire carries that, but: %+v, %q", r.Outputs, r.Reasons)
 	}
 }
@@ -124,5 +124,27 @@ func checkSmallest(t *testing.T, query string, a calc.Answer, sizes []electrical
 		if a.Present && s.Area == a.Num && !strings.HasPrefix(a.Text, sizes[i].Name) {
 			t.Errorf("%s: %g mm2 is named %s", query, a.Num, a.Text)
 		}
+	}
+}
+
+// TestLeadsOn: a drop over its limit points at the calculator that picks a
+// wire, filled in so that it answers the same run.
+func TestLeadsOn(t *testing.T) {
+	pairs, _ := calc.ParseQuery("current=12A&length=16ft&wire=18AWG&limit=4%25")
+	v, r, _ := electrical.WireDrop.Answer(pairs)
+	if len(r.Links) != 1 || strings.Contains(strings.Join(r.Reasons, " "), "calc:") || !strings.Contains(r.Reasons[0], r.Links[0].Words) {
+		t.Fatalf("links %+v, reasons %q", r.Links, r.Reasons)
+	}
+	query, msg := calc.ParseQuery(r.Links[0].Query)
+	_, plan, problems := electrical.FeedPlan.Answer(query)
+	if msg != "" || plan == nil || r.Links[0].Calculator != electrical.FeedPlan.Name {
+		t.Fatalf("%+v does not compute: %s %v", r.Links[0], msg, problems)
+	}
+	if !calc.Under(plan.Num("drop_percent"), 4) {
+		t.Errorf("the wire that it leads to loses %g %%", plan.Num("drop_percent"))
+	}
+	want := `<a href="../calculators/feed-plan.html#calculator-1?current=12%20A&amp;length=16%20ft&amp;`
+	if markup := string(calc.AppendMarkup(nil, v, r, "../")); !strings.Contains(markup, want) {
+		t.Errorf("no link in %s", markup)
 	}
 }

@@ -90,7 +90,7 @@ func (c *core) compute(p []string) response {
 		return response{faults: problems}
 	}
 	return response{
-		ok: true, html: string(calc.AppendMarkup(nil, values, result)),
+		ok: true, html: string(calc.AppendMarkup(nil, values, result, "")),
 		say: calc.Summary(result), verdict: result.Verdict.String(),
 	}
 }

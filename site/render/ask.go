@@ -65,7 +65,7 @@ func calculatorMarkup(f calculatorForm) string {
 	}
 	b.WriteString(`</form><noscript><p class="plain">Without scripts this page cannot compute. The result below is for the values shown; the working under it lets you do it by hand.</p></noscript>`)
 	b.WriteString(`<div class="answer">`)
-	b.Write(calc.AppendMarkup(nil, f.values, f.result))
+	b.Write(calc.AppendMarkup(nil, f.values, f.result, f.root))
 	b.WriteString(`</div><p class="below">`)
 	if !f.help {
 		b.WriteString(`<a href="` + f.root + CalculatorPage(f.calculator) + `">Inputs, limits and sources of ` + escape(f.calculator.Name) + `</a>`)

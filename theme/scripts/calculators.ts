@@ -110,6 +110,9 @@ const show = (section: HTMLElement, it: Core, query: string, announce: boolean):
   if (answer.ok) {
     const open = place.querySelector<HTMLDetailsElement>("details.working")?.open;
     place.innerHTML = String(answer.html);
+    for (const link of place.querySelectorAll<HTMLAnchorElement>("a[data-page]")) {
+      link.href = `${document.documentElement.dataset.root ?? ""}${String(link.dataset.page)}`; // the core does not know the page
+    }
     const working = place.querySelector<HTMLDetailsElement>("details.working");
     if (working && open) working.open = true;
     delete place.dataset.stale;
