@@ -144,6 +144,9 @@ func (r *parts) step(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast
 	}
 	write(w, `><div class="place"><a href="#step-`, number, `" aria-label="Step `, number, `">`, number,
 		`</a><input type="checkbox" class="tick" aria-label="Step `, number, ` done"></div><div class="what">`)
+	if step.Name != "" {
+		write(w, `<span id="`, step.Name, `"></span>`) // where links of other sheets lead
+	}
 	return ast.WalkContinue, nil
 }
 

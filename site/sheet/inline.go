@@ -48,6 +48,8 @@ func (sh *shaping) inlineLink(parent ast.Node, link *ast.Link) {
 		if r := sh.reading(link); r != nil {
 			parent.ReplaceChild(parent, link, r)
 		}
+	case strings.HasPrefix(dest, "step:"):
+		sh.stepLink(parent, link)
 	case strings.HasPrefix(dest, "about:"):
 		sh.nominal(parent, link)
 	case strings.HasPrefix(dest, work.Scheme):

@@ -65,7 +65,9 @@ type Steps struct{ ast.BaseBlock }
 type Step struct {
 	ast.BaseBlock
 	Number int
-	Span   Span // of the item's own sentence: its first paragraph
+	// Name is what others refer to it by, "" where it has none.
+	Name string
+	Span Span // of the item's own sentence: its first paragraph
 }
 
 // Anchor is the step's lasting address within its page.

@@ -79,6 +79,9 @@ func (s *Sheet) Anchors() []string {
 	}
 	for _, st := range s.Steps {
 		names = append(names, st.Anchor())
+		if st.Name != "" {
+			names = append(names, st.Name)
+		}
 	}
 	for _, r := range s.Readings {
 		names = append(names, r.Anchor())

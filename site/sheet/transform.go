@@ -27,6 +27,8 @@ type shaping struct {
 	// step and section are where the walk stands.
 	step    *Step
 	section *Section
+	// stepLinks lead to steps by name.
+	stepLinks []*Link
 }
 
 // Transform implements parser.ASTTransformer.
@@ -47,6 +49,7 @@ func (transformer) Transform(doc *ast.Document, reader text.Reader, pc parser.Co
 		}
 		n = next
 	}
+	sh.leadToSteps()
 }
 
 // fault reports something wrong in a stretch of the file.

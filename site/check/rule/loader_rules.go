@@ -63,6 +63,11 @@ var wordsFile = &check.Rule{Name: "words", Firm: true, Doc: `content/words.yaml 
 
 var shopFile = &check.Rule{Name: "shop", Firm: true, Doc: `content/shop.yaml names the shop and its book`}
 
+var stepLink = &check.Rule{Name: "step-link", Firm: true, Doc: `A step: link names the step that it stands in, or leads to one of that name
+
+[](step:tap-direction) at the start of a step gives it a name that stays when
+steps move; with words between the brackets it leads there.`}
+
 var aboutLink = &check.Rule{Name: "about-link", Firm: true, Doc: `An about: link says that a number is nominal, and nothing else
 
 [12 V](about:) names a system or describes a thing; nothing is computed from it

@@ -22,7 +22,7 @@ var Checks = slices.Concat([]*check.Rule{
 	// Structure.
 	sectionMissing, sectionOrder, jobWork, jobMinutes, dateFuture, approvalOld, revisionDate, waiver,
 	// Links, figures and what cannot be seen.
-	hiddenCharacter, link, linkForm, anchor, externalLink, sheetNumber, stepNumber, figure, figureSafe, fileKind, fileName, unusedFigure, orphanSheet,
+	hiddenCharacter, link, linkForm, anchor, externalLink, sheetNumber, stepNumber, stepReference, figure, figureSafe, fileKind, fileName, unusedFigure, orphanSheet,
 	// Wording.
 	imperativeFirst, oneAction, conditionFirst, longSentence, noShould, vagueWord, andOr, bareNumber, termPreferred,
 	// The shop's data.
@@ -33,7 +33,7 @@ var Checks = slices.Concat([]*check.Rule{
 // stand here for their explanations.
 var Loader = []*check.Rule{
 	fileRule, fileSize, utf8Rule, nestingRule, tableSize, frontMatter, rawHTML, headingRule, stepsRule, signalWord,
-	calcLink, readingLink, aboutLink, questionRule, workRule, circuitRead, hazardRegister, glossaryFile, wordsFile, shopFile, areasFile, limitRegister, limitLink,
+	calcLink, readingLink, stepLink, aboutLink, questionRule, workRule, circuitRead, hazardRegister, glossaryFile, wordsFile, shopFile, areasFile, limitRegister, limitLink,
 }
 
 // All lists every rule, the loader's own first.
