@@ -115,7 +115,7 @@ func pagesOf(t testing.TB, file string) []paperPage {
 }
 
 // sheetsWith lists the pages of sheets that hold what a selector finds.
-func sheetsWith(t *testing.T, p *tab, root, selector string) []string {
+func sheetsWith(t testing.TB, p *tab, root, selector string) []string {
 	t.Helper()
 	p.open(root + "a-z.html")
 	all := eval[[]string](p, `[...new Set([...document.querySelectorAll(".letters ~ section a")].map((a) => a.getAttribute("href")).filter((h) => h.includes("/") && !h.startsWith("calculators/")))]`)

@@ -153,6 +153,7 @@ func TestStepsAndMessagesStandOut(t *testing.T) {
 		prefer(p, "prefers-color-scheme", look)
 		for _, page := range []string{"power/fuse-tap.html", "passage/new-hole.html", "speakers/amplifier.html", "safety/high-voltage-vehicles.html", "access/door-panel.html"} {
 			p.open(root + page)
+			p.do(`document.querySelectorAll(".hurts").forEach((d) => { d.open = true })`)
 			p.do(`document.querySelectorAll(".tick").forEach((t, i) => { if (i % 2) t.click() })`)
 			got := eval[struct {
 				Looked int

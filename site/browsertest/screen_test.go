@@ -27,7 +27,7 @@ type stepScreen struct {
 // lookAtStep fills in a stepScreen.
 const lookAtStep = `(() => {
 	const s = document.querySelector("[data-current]"), what = s.querySelector(".what");
-	const last = document.querySelector(".stepper > button:last-of-type").textContent === "Done";
+	const last = document.querySelector(".stepper .next").textContent.trim() === "Done";
 	if (!what) return {id: s.id, sentence: true, last};
 	const head = document.querySelector(".head");
 	const top = head.checkVisibility() ? head.getBoundingClientRect().bottom : 0;

@@ -22,7 +22,8 @@ const remember = (sheet: HTMLElement): void => {
   const { number = "", revision = "" } = document.documentElement.dataset;
   const title = sheet.querySelector("h1")?.textContent ?? "";
   const steps = sheet.querySelectorAll(".step").length;
-  const save = (): void => keep("sheet", JSON.stringify({ number, revision, title, steps }));
+  const readings = [...sheet.querySelectorAll(".reading")].map((r) => r.id);
+  const save = (): void => keep("sheet", JSON.stringify({ number, revision, title, steps, readings }));
   sheet.addEventListener("input", save, { once: true });
   sheet.addEventListener("change", save, { once: true });
 };

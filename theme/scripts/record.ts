@@ -12,6 +12,8 @@ interface SheetName {
   revision: string;
   title: string;
   steps: number;
+  /** The names of the readings to be taken; what was kept before they were lacks them. */
+  readings?: string[];
 }
 
 interface SavedSheet {
@@ -108,10 +110,13 @@ const record = (page: HTMLElement): void => {
   const head = element("table", "");
   head.className = "titleblock";
   const body = element("tbody");
-  body.append(row("td", ["Vehicle", job.vehicle], ["Date", job.date]), row("td", ["Done by", ""], ["Signed", ""]));
+  body.append(row("td", ["Vehicle", job.vehicle], ["Date", job.date]));
+  const signed = element("tbody", "", row("td", ["Done by, and signature", ""], ["Taken over by, and signature", ""]));
+  const signatures = element("table", "", signed);
+  signatures.className = "titleblock signatures";
   head.append(body);
   const sheets = [...keptOf(job.id)].sort(([a], [b]) => a.localeCompare(b)).map(([path, items]) => sheet(path, items));
-  place.replaceChildren(head, ...(sheets.length > 0 ? sheets : [element("p", "Nothing is ticked or read for this job yet.")]));
+  place.replaceChildren(head, ...(sheets.length > 0 ? sheets : [element("p", "Nothing is ticked or read for this job yet.")]), signatures);
 };
 
 const row = (cell: "td" | "th", ...pairs: [string, string][]): HTMLTableRowElement =>
@@ -126,6 +131,13 @@ const sheet = (path: string, items: Map<string, string>): HTMLElement => {
   link.href = `${document.documentElement.dataset.root ?? ""}${path}.html`;
   section.append(element("h3", "", link));
   if (name && name.steps > 0) section.append(element("p", `${done} of ${name.steps} steps ticked.`));
+  const open = undone(name, items);
+  if (open.length > 0) {
+    const list = element("ul", "", ...open.map((words) => element("li", words)));
+    const box = element("div", "", element("b", "Not done"), list);
+    box.className = "undone";
+    section.append(box);
+  }
   const rows: HTMLTableRowElement[] = [];
   for (const [key, value] of [...items].sort(([a], [b]) => a.localeCompare(b))) {
     const r = key.startsWith("reading-") ? parse<KeptReading>(value) : undefined;
@@ -144,6 +156,19 @@ const sheet = (path: string, items: Map<string, string>): HTMLElement => {
   const note = items.get("note");
   if (note) section.append(element("p", `Note: ${note}`));
   return section;
+};
+
+/** What a sheet asks for and nobody did: steps not ticked, readings not taken. */
+const undone = (name: SheetName | undefined, items: Map<string, string>): string[] => {
+  const steps: number[] = [];
+  for (let n = 1; n <= (name?.steps ?? 0); n++) {
+    if (items.get(`step-${n}`) !== "done") steps.push(n);
+  }
+  const readings = (Array.isArray(name?.readings) ? name.readings : []).filter((r) => !items.get(r));
+  return [
+    ...(steps.length > 0 ? [`${steps.length === 1 ? "Step" : "Steps"} ${steps.join(", ")}`] : []),
+    ...readings.map((r) => `Reading: ${r.replace(/^reading-/, "").replaceAll("-", " ")}`),
+  ];
 };
 
 /** A reading with its unit, where it was typed bare. */
