@@ -111,7 +111,7 @@ const record = (page: HTMLElement): void => {
   head.className = "titleblock";
   const body = element("tbody");
   body.append(row("td", ["Vehicle", job.vehicle], ["Date", job.date]));
-  const signed = element("tbody", "", row("td", ["Done by, and signature", ""], ["Taken over by, and signature", ""]));
+  const signed = element("tbody", "", row("td", ["Done by", ""], ["Signed", ""]), row("td", ["Taken over by", ""], ["Signed", ""]));
   const signatures = element("table", "", signed);
   signatures.className = "titleblock signatures";
   head.append(body);
