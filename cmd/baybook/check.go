@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"io"
@@ -13,13 +14,16 @@ import (
 )
 
 var checkCommand = &command{
-	name: "check", use: "[-fix] [-format text|json|sarif]", short: "check the book and publish nothing",
+	name: "check", use: "[-fix] [-format text|json|sarif] [-work SHEET] [-trace SHEET]", short: "check the book and publish nothing",
 	long: `
 Checks every sheet and says, for each fault, where it is, what is wrong and what
 to do. Errors stop publishing; warnings do not.
 
 -fix rewrites the numbers that the formulas contradict and the terms for which
 the glossary has a preferred name, and nothing else.
+
+-work says, for each step of one sheet, what the build takes it to do and the
+hazards that follow; -trace also says what is so at the vehicle before it.
 
 -format sarif writes what code scanners read (OASIS SARIF 2.1.0). -format json
 writes one object for a program of your own, without the remarks:
@@ -33,6 +37,8 @@ func check(ctx context.Context, c *call) int {
 	format := set.String("format", "text", "how to write the findings: text, json or sarif (OASIS SARIF 2.1.0)")
 	fix := set.Bool("fix", false, "rewrite what has one right answer: computed numbers and preferred terms")
 	explain := set.String("explain", "", "say what a `rule` is for, with a bad and a good example")
+	of := set.String("work", "", "say what each step of a `sheet` does, and the hazards that follow")
+	trace := set.String("trace", "", "say the same, and the state of the vehicle before each step of a `sheet`")
 	if code, done := c.parse(set); done {
 		return code
 	}
@@ -46,6 +52,9 @@ func check(ctx context.Context, c *call) int {
 		}
 		fmt.Fprintln(c.stdout, text)
 		return exitFine
+	}
+	if *of != "" || *trace != "" {
+		return c.work(*content, cmp.Or(*trace, *of), *trace != "")
 	}
 	write := writerOf(*format)
 	if write == nil { // before anything is rewritten
@@ -145,4 +154,17 @@ func replaceFile(name string, data []byte) error {
 		return err
 	}
 	return os.Rename(temp.Name(), name)
+}
+
+// work says what the steps of a sheet do.
+func (c *call) work(content, name string, trace bool) int {
+	text, ok, err := site.Work(site.Options{Content: content}, name, trace)
+	switch {
+	case err != nil:
+		return c.fail(err)
+	case !ok:
+		return c.fail(fmt.Errorf("the book has no sheet %q; name it as in power/battery-feed", name))
+	}
+	fmt.Fprint(c.stdout, text)
+	return exitFine
 }

@@ -57,6 +57,23 @@ func TestRegisterIsTheCoreOfTheShippedOne(t *testing.T) {
 	}
 }
 
+// The lists of work are those of the shipped book: the register's rows rest on
+// their names.
+func TestWorkIsThatOfTheShippedBook(t *testing.T) {
+	shipped, err := os.ReadFile("../../content/work.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if *update {
+		if err := os.WriteFile("book/work.yaml", shipped, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if got, _ := fs.ReadFile(begin.Book(), "work.yaml"); !*update && string(got) != string(shipped) {
+		t.Error("book/work.yaml differs from content/work.yaml; run go test ./site/begin -update")
+	}
+}
+
 // core is the register's text without the rows of other sets.
 func core(register string) string {
 	var b strings.Builder

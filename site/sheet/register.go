@@ -3,6 +3,7 @@ package sheet
 import (
 	"strings"
 
+	"baybook/site/check/work"
 	"baybook/site/finding"
 
 	"go.yaml.in/yaml/v3"
@@ -32,6 +33,8 @@ type Hazard struct {
 	Under []Under
 	// Injury is true where people can be hurt, false where only things can.
 	Injury bool
+	// When is the work that brings the hazard.
+	When []work.When
 	// Shows is what in a sheet shows that the hazard is present.
 	Shows Shows
 	// Message is a message that says all it must, to copy from.
@@ -94,6 +97,7 @@ var hazardFields = []field[Hazard]{
 	{"word", "The least signal word of its message (ANSI Z535.6).", true, oneOf(words[1:]...), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Least = r.word(n) }},
 	{"under", "Graver least words for steps that also say one of the phrases.", false, listOf(object(underFields)), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Under = readList(r, n, underFields) }},
 	{"harm", "Whether people can be hurt, or only things.", true, oneOf("injury", "property"), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Injury = r.oneOf(n, "injury", "property") == "injury" }},
+	{"when", "The work that brings it, in names of work.yaml.", false, manyWhens, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.When = readList(r, n, whenFields) }},
 	{"shows", "What in a sheet shows that it is there.", true, object(showsFields), func(r *yamlReader, n *yaml.Node, h *Hazard) { readFields(r, n, &h.Shows, showsFields) }},
 	{"message", "A message that says all it must, to copy from.", false, oneText, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Message = r.text(n) }},
 	{"say", "What its message must say.", false, listOf(object(sayFields)), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Say = readList(r, n, sayFields) }},
