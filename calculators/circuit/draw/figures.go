@@ -5,7 +5,7 @@ import (
 	"baybook/calculators/circuit/solve"
 )
 
-// Figures are the numbers of a state as a drawing letters them. A state that
+// figures are the numbers of a state as a drawing letters them. A state that
 // has no solution has none.
 type figures struct{ none bool }
 

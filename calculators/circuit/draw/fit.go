@@ -16,7 +16,7 @@ const (
 	below      = 9.0  // from layout nodes down to the rail on which they meet
 )
 
-// A box is a layoutNode with its size, and its parts with their places in it.
+// A box is a layout node with its size, and its parts with their places in it.
 type box struct {
 	st *layoutNode
 	// within is the width that it was made for.
@@ -49,7 +49,7 @@ type fitter struct{ size func(*item) extent }
 // how high it is.
 type extent struct{ left, right, high float64 }
 
-// fit arranges a layoutNode in a width.
+// fit arranges a layout node in a width.
 func (f *fitter) fit(st *layoutNode, width float64) *box {
 	for _, b := range st.known {
 		if b.within == int(width) {
@@ -167,7 +167,7 @@ func (a *arrangement) better(b *arrangement, width float64) bool {
 	return a.h < b.h-1
 }
 
-// row arranges the kids of a layoutNode side by side.
+// row arranges the kids of a layout node side by side.
 func (f *fitter) row(st *layoutNode, width float64) *arrangement {
 	a := &arrangement{straight: true, kids: make([]placed, 0, len(st.kids))}
 	x, deep := 0.0, 0.0
@@ -201,7 +201,7 @@ func (f *fitter) row(st *layoutNode, width float64) *arrangement {
 	return a
 }
 
-// columns arranges the kids of a layoutNode in so many columns, the next one always
+// columns arranges the kids of a layout node in so many columns, the next one always
 // in the column that is least high: a line runs down at the left of each, and
 // one at the right where layout nodes end on a node to meet.
 func (f *fitter) columns(st *layoutNode, columns int, width float64) *arrangement {

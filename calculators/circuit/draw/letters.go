@@ -81,18 +81,18 @@ func (p *layouter) letters(it *item, state int) []string {
 }
 
 // called is a part's name with a mark where it is judged.
-func (p *layouter) called(element int) string {
-	if name := p.Network.Name(element); !p.Judges(element) {
-		return name
+func (p *layouter) called(part int) string {
+	if p.Judges(part) {
+		return "! " + p.Network.Name(part)
 	}
-	return "! " + p.Network.Name(element)
+	return p.Network.Name(part)
 }
 
 // partLetters letters a part that has one way through it.
-func (p *layouter) partLetters(element int, name, current string, f solve.Flow, sol *solve.Solution) []string {
+func (p *layouter) partLetters(part int, name, current string, f solve.Flow, sol *solve.Solution) []string {
 	fig := figuresOf(sol)
 	across := fig.volts(f.Drop)
-	switch e := p.Network.Parts[element].(type) {
+	switch e := p.Network.Parts[part].(type) {
 	case *circuit.Source:
 		return beside(name, fig.volts(math.Abs(f.Drop)), current)
 	case *circuit.Fuse:

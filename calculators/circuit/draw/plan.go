@@ -26,7 +26,7 @@ func (p *layouter) plan() *layoutNode {
 	return all
 }
 
-// root starts a layoutNode at a node.
+// root starts a layout node at a node.
 func (p *layouter) root(node int) *layoutNode {
 	p.visited[node] = true
 	st := &layoutNode{exit: -1}
@@ -68,7 +68,7 @@ func (p *layouter) highest() int {
 	return best
 }
 
-// divide draws on from a node: its splice, then a layoutNode for every way down.
+// divide draws on from a node: its splice, then a layout node for every way down.
 func (p *layouter) divide(st *layoutNode, node int) {
 	if p.joint[node] >= 0 {
 		st.add(item{kind: jointItem, branch: -1, node: node})
@@ -177,7 +177,7 @@ func (p *layouter) endsOn(kids []*layoutNode, node int) int {
 	return n
 }
 
-// leave gives a layoutNode the exit of its kids. Where they have several, the one
+// leave gives a layout node the exit of its kids. Where they have several, the one
 // with the most ways stays, and the others end in intset.Set.
 func (p *layouter) leave(st *layoutNode, kids []*layoutNode) {
 	for _, k := range kids {
@@ -195,7 +195,7 @@ func (p *layouter) leave(st *layoutNode, kids []*layoutNode) {
 	}
 }
 
-// mark ends the ways that leave a layoutNode in intset.Set instead.
+// mark ends the ways that leave a layout node in intset.Set instead.
 func (p *layouter) mark(st *layoutNode) {
 	p.into[st.exit] -= st.ends
 	unhook(st, st.exit)

@@ -11,11 +11,11 @@ import (
 )
 
 // A drawing of a circuit reads from the feed at the top to the grounds at the
-// bottom. The network is made into layout nodes for that: rows of symbols one under
-// the other. A layoutNode ends in a ground, or divides into others; layout nodes that meet
-// again meet below. What belongs to one part but not to one way, such as a
-// relay's coil and its contact, is drawn in two places under one name, as
-// wiring diagrams have it.
+// bottom. The network is made into layout nodes for that: rows of symbols one
+// under the other. A layout node ends in a ground, or divides into others;
+// layout nodes that meet again meet below. What belongs to one part but not to
+// one way, such as a relay's coil and its contact, is drawn in two places under
+// one name, as wiring diagrams have it.
 
 // An itemKind is what a symbol stands for.
 type itemKind uint8
@@ -29,7 +29,7 @@ const (
 	linkItem                   // a cable that is not solved
 )
 
-// An item is one symbol of a layoutNode.
+// An item is one symbol of a layout node.
 type item struct {
 	kind   itemKind
 	branch int
@@ -58,7 +58,7 @@ type layoutNode struct {
 	known []*box
 }
 
-// add puts an item at the foot of a layoutNode.
+// add puts an item at the foot of a layout node.
 func (s *layoutNode) add(it item) { s.items = append(s.items, it) }
 
 // A layouter makes the layout nodes of a network.

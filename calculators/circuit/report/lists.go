@@ -8,7 +8,7 @@ import (
 	"baybook/calculators/circuit/list"
 )
 
-// Lists are what a shop cuts, labels and orders for a circuit, each by its
+// lists are what a shop cuts, labels and orders for a circuit, each by its
 // name on the command line.
 var lists = []struct {
 	name string
@@ -56,7 +56,9 @@ func cutTable(n *circuit.Network) Table {
 		for _, w := range reel.Cuts {
 			t.Rows = append(t.Rows, Row{reel.Name, meters(w.Cut), w.Number, w.From, w.To})
 		}
-		t.Rows = append(t.Rows, Row{reel.Name, meters(reel.Total), "all", "", ""})
+		if len(reel.Cuts) > 1 {
+			t.Rows = append(t.Rows, Row{reel.Name, meters(reel.Total), "all", "", ""})
+		}
 	}
 	return t
 }

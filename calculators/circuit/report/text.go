@@ -183,11 +183,11 @@ func appendShort(b []byte, a *judge.Assessment, short *solve.Short) []byte {
 }
 
 func appendJudgment(b []byte, a *judge.Assessment, j *judge.Judgment) []byte {
-	element := ""
+	part := ""
 	if j.Part >= 0 {
-		element = a.Network.Name(j.Part)
+		part = a.Network.Name(j.Part)
 	}
-	b = appendTexts(b, "{", "rule", j.Rule, "verdict", j.Verdict.String(), "part", element, "state", j.State, "message", j.Message, "do", j.Do)
+	b = appendTexts(b, "{", "rule", j.Rule, "verdict", j.Verdict.String(), "part", part, "state", j.State, "message", j.Message, "do", j.Do)
 	b = append(b, `,"meant":`...)
 	b = strconv.AppendBool(b, a.Meant(j))
 	return append(b, '}')
