@@ -122,7 +122,7 @@ func (o Options) history() History {
 // publishInto writes an edition into the folder of the options, all or
 // nothing.
 func (o Options) publishInto(ctx context.Context, e *Edition) (Report, error) {
-	folder, err := publish.Begin(o.out())
+	folder, err := publish.Begin(o.out(), o.content())
 	if err != nil {
 		return Report{}, err
 	}

@@ -15,7 +15,9 @@ var buildCommand = &command{
 	long: `
 Checks every sheet, then makes the site in the folder -out. Where a check finds
 an error nothing is written and the site that stands stays as it is. The new
-site is made beside the old one and put in its place whole.
+site is made beside the old one and put in its place whole. Files of your own
+in that folder stay; a link at -out is followed. -out may not lie inside the
+folder of the sheets, nor hold it, and only one build works on it at a time.
 
 The site is plain files: put the folder behind any web server, or on a memory
 stick and open index.html.`,

@@ -1,5 +1,5 @@
 // Package publish puts a site on disk: all of it or nothing. It bundles the
-// theme, compiles the core, prepares figures and photographs, and is the only
+// theme, prepares figures and photographs, and is the only
 // writer of files.
 package publish
 
@@ -8,9 +8,11 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"maps"
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -21,28 +23,30 @@ import (
 type Folder struct {
 	out  string
 	temp string
-	mu   sync.Mutex
-	made map[string]bool
+	lock *lock
+
+	mu      sync.Mutex
+	folders map[string]bool
+	files   map[string]bool
 }
 
 // newMark is in the name of every folder being written, so that one that a
 // killed build left behind is known and removed by the next.
 const newMark = ".baybook-new-"
 
-// marker is the file that says that a folder is a site of ours, so that a
-// mistyped -out never sweeps away somebody's own folder.
-const marker = ".baybook-site"
-
-// Begin starts a new site that will stand at out.
-func Begin(out string) (*Folder, error) {
-	out, err := filepath.Abs(out)
+// Begin starts a new site that will stand at out, made of the sheets in the
+// folder content. A link at out is followed. Until Commit or Abort no other
+// process can build there.
+func Begin(out, content string) (*Folder, error) {
+	out, err := place(out, content)
 	if err != nil {
 		return nil, err
 	}
-	if err := mayReplace(out); err != nil {
+	if err := os.MkdirAll(filepath.Dir(out), 0o755); err != nil {
 		return nil, err
 	}
-	if err := os.MkdirAll(filepath.Dir(out), 0o755); err != nil {
+	lock, err := lockFolder(out)
+	if err != nil {
 		return nil, err
 	}
 	sweep(out)
@@ -50,32 +54,14 @@ func Begin(out string) (*Folder, error) {
 	_, _ = rand.Read(salt[:]) // never fails
 	temp := filepath.Join(filepath.Dir(out), "."+filepath.Base(out)+newMark+hex.EncodeToString(salt[:]))
 	if err := os.Mkdir(temp, 0o755); err != nil {
+		lock.release()
 		return nil, err
 	}
-	f := &Folder{out: out, temp: temp, made: map[string]bool{".": true}}
-	if err := f.Put(marker, []byte("This folder is a site built by baybook; the next build replaces it whole.\n")); err != nil {
-		f.Abort()
-		return nil, err
-	}
-	return f, nil
+	return &Folder{out: out, temp: temp, lock: lock, folders: map[string]bool{".": true}, files: make(map[string]bool)}, nil
 }
 
-// mayReplace refuses a folder that holds something other than a site.
-func mayReplace(out string) error {
-	entries, err := os.ReadDir(out)
-	if errors.Is(err, os.ErrNotExist) || err == nil && len(entries) == 0 {
-		return nil
-	}
-	if err != nil {
-		return err
-	}
-	if _, err := os.Stat(filepath.Join(out, marker)); err != nil {
-		return fmt.Errorf("%s is not empty and is not a site built here; name another folder with -out", out)
-	}
-	return nil
-}
-
-// sweep removes what killed builds left beside out.
+// sweep removes what killed builds left beside out. The lock is held, so
+// nothing there is still being written.
 func sweep(out string) {
 	left, _ := filepath.Glob(filepath.Join(filepath.Dir(out), "."+filepath.Base(out)+newMark+"*"))
 	for _, dir := range left {
@@ -91,12 +77,13 @@ func (f *Folder) Put(name string, data []byte) error {
 	}
 	dir := path.Dir(name)
 	f.mu.Lock()
-	if !f.made[dir] {
+	f.files[name] = true
+	if !f.folders[dir] {
 		if err := os.MkdirAll(filepath.Join(f.temp, filepath.FromSlash(dir)), 0o755); err != nil {
 			f.mu.Unlock()
 			return err
 		}
-		f.made[dir] = true
+		f.folders[dir] = true
 	}
 	f.mu.Unlock()
 	return os.WriteFile(filepath.Join(f.temp, filepath.FromSlash(name)), data, 0o644)
@@ -107,17 +94,29 @@ func validName(name string) bool {
 	return name != "" && !strings.HasPrefix(name, "/") && path.Clean(name) == name && name != ".." && !strings.HasPrefix(name, "../") && !strings.Contains(name, `\`)
 }
 
-// Commit makes the new site stand in the old one's place.
+// Commit makes the new site stand in the old one's place. Files in the old
+// one that no build made are the shop's own and are taken over.
 func (f *Folder) Commit() error {
-	if err := swap(f.temp, f.out); err != nil {
+	err := f.takeOver()
+	if err == nil {
+		err = os.WriteFile(filepath.Join(f.temp, marker), markerText(slices.Collect(maps.Keys(f.files))), 0o644)
+	}
+	if err == nil {
+		err = swap(f.temp, f.out)
+	}
+	if err != nil {
 		f.Abort()
 		return err
 	}
+	f.lock.release()
 	return nil
 }
 
 // Abort removes the new site, the old one untouched.
-func (f *Folder) Abort() { _ = os.RemoveAll(f.temp) }
+func (f *Folder) Abort() {
+	_ = os.RemoveAll(f.temp)
+	f.lock.release()
+}
 
 // swap puts the folder at fresh in the place of old and removes what was
 // there. Where the system can exchange two names at once, readers never meet
