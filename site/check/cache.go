@@ -7,11 +7,12 @@ import (
 	"runtime"
 	"slices"
 	"strings"
-	"sync"
 	"time"
 
 	"baybook/site/finding"
 	"baybook/site/sheet"
+
+	"golang.org/x/sync/errgroup"
 )
 
 // A Cache is what the last run found in each sheet. The next run over the
@@ -185,18 +186,13 @@ func leadsOf(s *sheet.Sheet) []lead {
 
 // eachIndex does the same for every number below n, on all processors.
 func eachIndex(n int, do func(i int)) {
-	var group sync.WaitGroup
-	next := make(chan int)
-	for range runtime.GOMAXPROCS(0) {
-		group.Go(func() {
-			for i := range next {
-				do(i)
-			}
+	var group errgroup.Group
+	group.SetLimit(runtime.GOMAXPROCS(0))
+	for i := range n {
+		group.Go(func() error {
+			do(i)
+			return nil
 		})
 	}
-	for i := range n {
-		next <- i
-	}
-	close(next)
-	group.Wait()
+	_ = group.Wait() // nothing in it gives an error; a rule that fails is a finding
 }

@@ -9,8 +9,8 @@ import (
 	"baybook/site/sheet"
 )
 
-// UnboundTexts runs over the texts of a sheet that stand in no passage, and that its
-// page shows all the same.
+// UnboundTexts runs over the texts of a sheet that stand in no passage, and
+// that its page shows all the same.
 func (f *SheetFacts) UnboundTexts(do func(t *english.Text, at sheet.Span)) {
 	s := f.Sheet
 	front := &s.Front
