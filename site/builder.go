@@ -78,7 +78,22 @@ func (b *Builder) check() (finding.List, error) {
 	}
 	b.book = book
 	found := b.cache.Run(book, history)
-	return append(list, found...).Dedupe(), nil
+	list = append(list, found...).Dedupe()
+	spareDrafts(book, list)
+	return list, nil
+}
+
+// spareDrafts makes warnings of what is wrong in drafts, which stop nothing.
+func spareDrafts(book *sheet.Book, list finding.List) {
+	drafts := make(map[string]bool)
+	for _, s := range book.Sheets {
+		drafts[s.File] = s.Front.Draft
+	}
+	for i := range list {
+		if drafts[list[i].Pos.File] {
+			list[i].Severity = finding.Warning
+		}
+	}
 }
 
 // load reads the content folder.
@@ -93,13 +108,17 @@ func (b *Builder) load() (*sheet.Book, finding.List, error) {
 
 // compose lists the files of an edition of the book as it was last read.
 func (b *Builder) compose() (*Edition, error) {
-	renderer, err := render.NewRenderer(b.options.theme(), b.book, b.book.Calculators, b.base.assets)
+	book := b.book
+	if !b.options.Drafts {
+		book = book.Published()
+	}
+	renderer, err := render.NewRenderer(b.options.theme(), book, book.Calculators, b.base.assets)
 	if err != nil {
 		return nil, err
 	}
 	renderer.Hazards = b.cache.Hazards()
 	renderer.Program = b.base.version.String()
-	e := newEdition(b.book, renderer, b.edition)
+	e := newEdition(book, renderer, b.edition)
 	e.list(b.base)
 	b.edition = e
 	return e, nil

@@ -26,6 +26,9 @@ type Options struct {
 	Out string
 	// Compress also writes .br and .gz copies, for web servers that serve them.
 	Compress bool
+	// Drafts also renders the sheets that are marked as drafts; they are not
+	// published.
+	Drafts bool
 	// History tells of earlier issues of the sheets; nil knows today's date
 	// alone.
 	History func() History

@@ -2,6 +2,7 @@ package render
 
 import (
 	"html"
+	"path"
 	"strconv"
 	"strings"
 
@@ -31,6 +32,8 @@ func newMarkdown(p *parts) renderer.Renderer {
 // parts renders the nodes that a sheet adds to CommonMark's.
 type parts struct {
 	book *Renderer
+	// sheet is what is rendered; nil where nothing in it leads to a sheet.
+	sheet *sheet.Sheet
 	// root is the way from the sheet's page to the site's root.
 	root string
 	// guards names, for each step, the messages that the step view puts beside
@@ -282,11 +285,14 @@ func (r *parts) fence(w util.BufWriter, _ []byte, n ast.Node, entering bool) (as
 }
 
 func (r *parts) link(w util.BufWriter, source []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+	l := n.(*ast.Link)
+	if r.leadsToDraft(l) {
+		return ast.WalkContinue, nil // the words alone; a finding tells the author
+	}
 	if !entering {
 		write(w, "</a>")
 		return ast.WalkContinue, nil
 	}
-	l := n.(*ast.Link)
 	dest := pageLink(string(l.Destination))
 	write(w, `<a href="`)
 	if !gmhtml.IsDangerousURL([]byte(dest)) {
@@ -303,4 +309,13 @@ func (r *parts) link(w util.BufWriter, source []byte, n ast.Node, entering bool)
 	}
 	write(w, ">")
 	return ast.WalkContinue, nil
+}
+
+// leadsToDraft reports a link to a sheet that this edition leaves out.
+func (r *parts) leadsToDraft(l *ast.Link) bool {
+	if r.sheet == nil {
+		return false
+	}
+	t := r.sheet.Resolve(string(l.Destination))
+	return !t.Outside && path.Ext(t.File) == ".md" && r.book.Book.Sheet(strings.TrimSuffix(t.File, ".md")) == nil
 }

@@ -55,7 +55,7 @@ var skillTitles = map[sheet.Skill]string{
 
 // Sheet renders the page of a sheet.
 func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
-	p := &parts{book: r, root: rootFrom(s.Path), guards: r.guards(s), limits: s.UsedLimits()}
+	p := &parts{book: r, sheet: s, root: rootFrom(s.Path), guards: r.guards(s), limits: s.UsedLimits()}
 	opening, rest, err := p.text(s)
 	if err != nil {
 		return nil, err

@@ -40,6 +40,7 @@ type state struct {
 func (s *state) broken() bool { return s.fault != nil || s.found.Err() != nil }
 
 func newDevServer(o Options) *devServer {
+	o.Site.Drafts = true // they are what is being written
 	d := &devServer{options: o, builder: site.NewBuilder(o.Site), events: newEvents(), shown: make(map[string]shownPage)}
 	d.routes = d.newRoutes()
 	return d

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"io/fs"
+	"maps"
 	"path"
 	"slices"
 	"strings"
@@ -43,6 +44,20 @@ type Book struct {
 
 // Sheet finds a sheet by its path without ending, nil where there is none.
 func (b *Book) Sheet(path string) *Sheet { return b.byPath[path] }
+
+// Published is the book without its drafts; the book itself where it has none.
+func (b *Book) Published() *Book {
+	isDraft := func(s *Sheet) bool { return s.Front.Draft }
+	if !slices.ContainsFunc(b.Sheets, isDraft) {
+		return b
+	}
+	p := *b
+	p.Sheets = slices.DeleteFunc(slices.Clone(b.Sheets), isDraft)
+	p.byPath, p.byNumber = maps.Clone(b.byPath), maps.Clone(b.byNumber)
+	maps.DeleteFunc(p.byPath, func(_ string, s *Sheet) bool { return isDraft(s) })
+	maps.DeleteFunc(p.byNumber, func(_ string, s *Sheet) bool { return isDraft(s) })
+	return &p
+}
 
 // Numbered finds a sheet by its document number, nil where there is none.
 func (b *Book) Numbered(number string) *Sheet { return b.byNumber[number] }

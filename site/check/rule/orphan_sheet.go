@@ -13,8 +13,8 @@ var orphanSheet = &check.Rule{
 	Doc: `Another sheet leads to every sheet
 
 A sheet that nothing links to is found by those alone who know that it is
-there. A job is where work starts, so nothing needs to lead to it; nor does a
-book of one sheet.`,
+there. A job is where work starts, so nothing needs to lead to it; nor to a
+draft, or in a book of one sheet.`,
 	CheckBook: func(p *check.Pass) {
 		if len(p.Book.Sheets) < 2 || slices.ContainsFunc(p.Book.Sheets, check.Unread) {
 			return
@@ -28,7 +28,7 @@ book of one sheet.`,
 			}
 		}
 		for _, s := range p.Book.Sheets {
-			if !led[s] && s.Front.Kind != sheet.Job {
+			if !led[s] && s.Front.Kind != sheet.Job && !s.Front.Draft {
 				p.ReportIn(s.Source, s.Front.Place("number"), "no other sheet leads to "+s.File, "link to it where somebody would need it")
 			}
 		}

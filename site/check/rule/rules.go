@@ -22,7 +22,7 @@ var Checks = slices.Concat([]*check.Rule{
 	// Structure.
 	sectionMissing, sectionOrder, jobWork, jobMinutes, dateFuture, approvalOld, revisionDate, waiver,
 	// Links, figures and what cannot be seen.
-	hiddenCharacter, link, linkForm, anchor, externalLink, sheetNumber, stepNumber, stepReference, figure, figureSafe, fileKind, fileName, unusedFigure, orphanSheet,
+	hiddenCharacter, link, linkForm, anchor, externalLink, sheetNumber, stepNumber, stepReference, draftLink, figure, figureSafe, fileKind, fileName, unusedFigure, orphanSheet,
 	// Wording.
 	imperativeFirst, oneAction, conditionFirst, longSentence, noShould, vagueWord, andOr, bareNumber, termPreferred,
 	// The shop's data.
