@@ -22,7 +22,7 @@ const perArea = 40
 // gives the same book.
 func Write(dir string, sheets int) error {
 	data := begin.Book()
-	for _, name := range []string{"hazards.yaml", "glossary.yaml", "words.yaml", "shop.yaml", "areas.yaml", "limits.yaml"} {
+	for _, name := range []string{"hazards.yaml", "work.yaml", "glossary.yaml", "words.yaml", "shop.yaml", "areas.yaml", "limits.yaml"} {
 		content, err := fs.ReadFile(data, name)
 		if err != nil {
 			return err
