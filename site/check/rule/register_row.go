@@ -52,7 +52,7 @@ func row(p *check.Pass, h *sheet.Hazard, i int) {
 		say("“"+h.Title+"” costs things only, and "+h.Least.String()+" promises injury", "write NOTICE, or harm: injury")
 	case len(h.Shows.Steps) == 0 && len(h.Shows.Tools) == 0:
 		say("nothing shows “"+h.Title+"”", "add shows: {steps: [...]}")
-	case p.Book.Work.Unknown(h.When) != "":
+	case p.Book.Work.Source != nil && p.Book.Work.Unknown(h.When) != "": // a book may do without work.yaml
 		say("“"+h.Title+"” follows from “"+p.Book.Work.Unknown(h.When)+"”, which no entry of work.yaml has", "use an id or a property of work.yaml")
 	case h.From == "":
 		say("“"+h.Title+"” has no source", "add source: and whether it was read or comes from memory")
