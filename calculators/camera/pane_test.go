@@ -230,7 +230,7 @@ func TestBehindRectilinear(t *testing.T) {
 	for _, height := range []string{"0.3", "0.4"} {
 		query := "hfov=160&vfov=160&tilt=90&height=" + height
 		r := compute(t, camera.RearObjects, "lens=rectilinear&"+query)
-		if r.Num("visible_a") != 0 || !strings.Contains(strings.Join(r.Reasons, "; "), "left out") {
+		if r.Num("visible_a") != 0 || !strings.Contains(strings.Join(r.Reasons, "; "), "no angles for A, B, C") {
 			t.Errorf("height %s: %g %% of A, %q", height, r.Num("visible_a"), r.Reasons)
 		}
 		other := compute(t, camera.RearObjects, query)

@@ -52,11 +52,11 @@ func TestTouchedBeforeTheScriptIsIn(t *testing.T) {
 	p.allowed = []string{"404"}
 	call(p, network.SetCacheDisabled, network.SetCacheDisabledParams{CacheDisabled: true})
 	s := serve(t, shipped(t), "/shop/book/")
-	hand := bar(s, "assets/hand.")
-	t.Cleanup(func() { close(hand.open) })
+	interactive := bar(s, "assets/interactive.")
+	t.Cleanup(func() { close(interactive.open) })
 	p.open(s.root + "calculators/wire-drop.html")
 	p.fill("#calculator-1-current", "12")
-	hand.letIn()
+	interactive.letIn()
 	p.wait(`document.querySelector("[data-output=drop]").textContent === ` + js(answer(t, "wire-drop", "current=12A", "drop")))
 
 	p.open(s.root + "power/fuse-tap.html")
@@ -64,11 +64,11 @@ func TestTouchedBeforeTheScriptIsIn(t *testing.T) {
 	if !eval[bool](p, `document.querySelector("#step-1 .tick").checked`) {
 		t.Error("a tick waits for the script")
 	}
-	hand.letIn()
+	interactive.letIn()
 	p.reload()
 	p.wait(`document.querySelector("#step-1 .tick").checked`)
 	p.fill("#reading-feed-contact input", "11.2")
-	hand.letIn()
+	interactive.letIn()
 	p.wait(verdictOf("feed-contact") + ` === "stop"`)
 	if got := p.value("#reading-feed-contact input"); got != "11.2" {
 		t.Errorf("what was typed became %q", got)
@@ -76,21 +76,21 @@ func TestTouchedBeforeTheScriptIsIn(t *testing.T) {
 	p.reload()
 	p.tap("[data-do=steps]")
 	p.key(kb.ArrowRight)
-	hand.letIn()
+	interactive.letIn()
 	p.wait(current + ` === "step-1"`)
-	hand.letIn()
+	interactive.letIn()
 	p.reload() // goes on by itself where one was
 	p.wait(current + ` === "step-1"`)
 	p.key(kb.Escape)
 
 	p.open(s.root + "ground/ground-point.html")
 	p.fill("#find", "gnd")
-	hand.letIn()
+	interactive.letIn()
 	p.wait(`document.querySelector(".hits a")`)
 	p.open(s.root + "passage/new-hole.html")
 	p.fill(".practice .try input", "1e9")
 	p.key(kb.Enter)
-	hand.letIn()
+	interactive.letIn()
 	p.wait(`document.querySelector(".practice .marking").textContent !== ""`)
 	if got := eval[string](p, "location.search"); got != "" {
 		t.Errorf("a form that waits for its script was sent off as %q", got)
@@ -104,7 +104,7 @@ func TestScriptThatDoesNotCome(t *testing.T) {
 	p := newTab(t)
 	p.allowed = []string{"404", "MIME type"}
 	s := serve(t, shipped(t), "/")
-	refuse := func(_ context.Context, name string) bool { return !strings.Contains(name, "assets/hand.") }
+	refuse := func(_ context.Context, name string) bool { return !strings.Contains(name, "assets/interactive.") }
 	s.gate.Store(&refuse)
 	p.open(s.root + "calculators/wire-drop.html")
 	p.fill("#calculator-1-current", "12")
@@ -135,7 +135,7 @@ func TestNothingMovesWhenScriptsCome(t *testing.T) {
 		beforeScripts(p, `window.shifts = []; new PerformanceObserver((l) => { for (const e of l.getEntries()) shifts.push({by: e.value, what: (e.sources ?? []).map((s) => (s.node?.outerHTML ?? s.node?.textContent ?? "?").slice(0, 80)).join(", ")}); }).observe({type: "layout-shift", buffered: true});`)
 		for _, page := range []string{"index.html", "power/fuse-tap.html", "jobs/bookmobile.html", "calculators/wire-drop.html", "reference/wire-sizes.html", "study.html", "record.html"} {
 			p.open(s.root + page)
-			p.wait(`document.documentElement.dataset.live !== undefined && document.querySelector("script[src*='/hand.']")`)
+			p.wait(`document.documentElement.dataset.live !== undefined && document.querySelector("script[src*='/interactive.']")`)
 			got := eval[struct {
 				Painted bool
 				By      float64

@@ -223,8 +223,8 @@ func TestSkipLink(t *testing.T) {
 	p.wait(`document.activeElement.closest("main")`)
 }
 
-// A field that is typed into stays in sight with its error, above the line
-// that says the outcome.
+// A field that is typed into stays in sight, under the display that says the
+// outcome and above what lies at the foot of the screen.
 func TestTypedFieldStaysInSight(t *testing.T) {
 	t.Parallel()
 	p := newTab(t)
@@ -235,8 +235,8 @@ func TestTypedFieldStaysInSight(t *testing.T) {
 		p.do(fmt.Sprintf(`document.querySelector("#calculator-1-%s").focus()`, field))
 		p.wait(fmt.Sprintf(`(() => {
 			const r = document.querySelector("#calculator-1-%s").getBoundingClientRect();
-			const sum = document.querySelector(".sum").getBoundingClientRect(), head = document.querySelector(".head").getBoundingClientRect();
-			return r.top >= head.bottom - 1 && (r.bottom <= sum.top + 1 || sum.top > innerHeight);
+			const display = document.querySelector(".display").getBoundingClientRect(), head = document.querySelector(".head").getBoundingClientRect();
+			return r.top >= Math.max(head.bottom, display.bottom) - 1 && r.bottom <= innerHeight && document.elementFromPoint(r.left + r.width / 2, r.top + r.height / 2).closest(".input, label, input, .field");
 		})()`, field))
 	}
 }

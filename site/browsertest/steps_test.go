@@ -142,7 +142,8 @@ func TestStepAddressesWin(t *testing.T) {
 }
 
 // Every message that guards a step stands on the step's own screen: the one
-// inside the step, and those before the steps whose hazard the step shows.
+// inside the step, and those before the steps whose hazard the step shows. Once
+// shown in full, a message comes back as one line that names it and opens.
 func TestGuardsStandOnTheStep(t *testing.T) {
 	t.Parallel()
 	p := newTab(t)
@@ -161,8 +162,8 @@ func TestGuardsStandOnTheStep(t *testing.T) {
 			}](p, `(() => {
 				const s = document.querySelector("[data-current]");
 				const guards = (s.dataset.guards ?? "").split(" ").filter(Boolean);
-				const shown = [...s.querySelectorAll(".message")].filter((m) => m.checkVisibility()).map((m) => m.querySelector(".titles").textContent);
-				const missing = guards.filter((id) => !shown.includes(document.getElementById(id).querySelector(".titles").textContent));
+				const shown = [...s.querySelectorAll(".message .titles, .reminder > summary")].filter((m) => m.checkVisibility()).map((m) => m.textContent);
+				const missing = guards.filter((id) => !shown.some((words) => words.endsWith(document.getElementById(id).querySelector(".titles").textContent)));
 				return {id: s.id, guards, missing, last: document.querySelector(".stepper .next").textContent.trim() === "Done"};
 			})()`)
 			guarded += len(screen.Guards)

@@ -76,7 +76,7 @@ func (r *parts) mark(w util.BufWriter, l *sheet.Limit) {
 	for i, have := range r.limits {
 		if have == l {
 			number := strconv.Itoa(i + 1)
-			write(w, `<a class="source" href="#number-`, number, `" aria-label="Where this number comes from"><sup>`, number, `</sup></a>`)
+			write(w, `<a class="source" href="#number-`, number, `" aria-label="`, number, `, where this number comes from"><sup>`, number, `</sup></a>`)
 		}
 	}
 }
