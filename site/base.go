@@ -36,6 +36,7 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 	version.Core = shortHash(core.Module)
 	b := &base{theme: o.theme(), version: version, assets: render.Assets{
 		Style:       publish.Hashed("assets/sheet.css", bundle.Style),
+		Pages:       publish.Hashed("assets/pages.css", bundle.Pages),
 		Desk:        publish.Hashed("assets/desk.css", bundle.Desk),
 		Print:       publish.Hashed("assets/print.css", bundle.Print),
 		Script:      publish.Hashed("assets/page.js", bundle.Script),
@@ -47,6 +48,7 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 		Index: "assets/find.bin", IndexScript: "assets/find.js",
 	}}
 	b.add(b.assets.Style, bundle.Style)
+	b.add(b.assets.Pages, bundle.Pages)
 	b.add(b.assets.Desk, bundle.Desk)
 	b.add(b.assets.Print, bundle.Print)
 	b.add(b.assets.Script, bundle.Script)

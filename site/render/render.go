@@ -20,9 +20,9 @@ import (
 // They carry a hash of their content, so a page never meets another edition's.
 type Assets struct {
 	// Script runs before the reader touches anything, Interactive answers a touch,
-	// StudyRecord is for the study and record pages alone. Desk is the style
-	// that wide screens add, Print that of paper.
-	Style, Desk, Print, Script, Interactive, StudyRecord string
+	// StudyRecord is for the study and record pages alone. Pages is the style
+	// of the cover and the record, Desk what wide screens add, Print that of paper.
+	Style, Pages, Desk, Print, Script, Interactive, StudyRecord string
 	// Core and Index are the WebAssembly core and the search index; CoreScript
 	// and IndexScript hold the same for pages opened from a folder, where
 	// browsers forbid a fetch.
