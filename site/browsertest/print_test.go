@@ -210,17 +210,32 @@ const messageEnds = `[...document.querySelectorAll(".message")].map((m) => {
 
 // whole reports whether a page has the first words and, behind them, the last.
 func whole(page paperPage, first, last []string) bool {
-	for i := range page.Words {
-		if i+len(first) > len(page.Words) || !match(page.Words[i:], first) {
+	words := unbroken(page.Words)
+	for i := range words {
+		if i+len(first) > len(words) || !match(words[i:], first) {
 			continue
 		}
-		for j := i + len(first); j+len(last) <= len(page.Words); j++ {
-			if match(page.Words[j:], last) {
+		for j := i + len(first); j+len(last) <= len(words); j++ {
+			if match(words[j:], last) {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// unbroken joins a word that a line's end parts at its hyphen: "anti-" and
+// "pinch".
+func unbroken(words []paperWord) []paperWord {
+	var out []paperWord
+	for _, w := range words {
+		if n := len(out) - 1; n >= 0 && strings.HasSuffix(out[n].Text, "-") && len(out[n].Text) > 1 {
+			out[n].Text += w.Text
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
 }
 
 // overprinted names two words of which one lies on the other by more than a
