@@ -47,7 +47,6 @@ type drawing struct {
 	open           []openElement
 	repeated       int
 	elements, uses int
-	full           bool
 }
 
 type openElement struct{ repeated bool }
