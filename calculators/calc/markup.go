@@ -45,13 +45,23 @@ func AppendMarkup(b []byte, v *Values, r *Result, root string) []byte {
 // decides, for a screen reader to speak when a number changes.
 func Summary(r *Result) string {
 	s := r.Verdict.Title() + "."
+	if o, a := r.Decisive(); o != nil {
+		s += " " + o.Label + " " + o.Format(a) + "."
+	}
+	return s
+}
+
+// Decisive is the output that answers the calculator's question and its
+// answer; where these inputs leave that one out, the first that there is, and
+// nil where there is none.
+func (r *Result) Decisive() (*Output, Answer) {
 	c := r.calculator
 	at := c.Decisive()
 	for i := 0; i < len(r.Outputs) && !r.Outputs[at].Present; i++ {
-		at = i // the first one that there is
+		at = i
 	}
-	if a := r.Outputs[at]; a.Present {
-		s += " " + c.Outputs[at].Label + " " + c.Outputs[at].Format(a) + "."
+	if !r.Outputs[at].Present {
+		return nil, Answer{}
 	}
-	return s
+	return &c.Outputs[at], r.Outputs[at]
 }

@@ -37,7 +37,7 @@ var BatteryRun = &calc.Calculator{
 		{Text: "Check where lead is taken below half", Standing: "common practice, no source"},
 	},
 	Limits: []string{
-		"At 25 °C. A battery gives about a fifth less at freezing, and an old one half of its label.",
+		"At 25 °C. Cold takes capacity away, and so does age: an old battery may hold half of its label (from memory).",
 		"A load that comes and goes is averaged here; an inverter draws more as the battery sags.",
 	},
 	Cautions: []string{

@@ -23,7 +23,7 @@ var FeedPlan = &calc.Calculator{
 	Outputs: []calc.Output{
 		{Name: "fuse", Label: "Fuse", Unit: "A", Help: "smallest standard rating that carries the load for good"},
 		{Name: "colour", Label: "Blade color", Text: true, Help: "body of a blade fuse of that rating: type C, or type E from 50 A"},
-		{Name: "awg", Label: "Wire, AWG", Unit: "mm2", Help: "smallest size that keeps both rules; the value is its area"},
+		{Name: "awg", Label: "Wire", Unit: "mm2", Help: "smallest size that keeps both rules; the value is its area"},
 		{Name: "metric", Label: "Wire, metric", Unit: "mm2", Help: "smallest size that keeps both rules"},
 		{Name: "drop", Label: "Voltage drop, AWG", Unit: "V", Help: "with the AWG size"},
 		{Name: "drop_percent", Label: "Voltage drop, share", Unit: "%", Help: "with the AWG size"},

@@ -48,7 +48,7 @@ func calculatorMarkup(f calculatorForm) string {
 	heading := "h" + strconv.Itoa(f.level)
 	b.WriteString(`<section class="calculator" id="` + id + `" data-calculator="` + f.calculator.Name + `" aria-labelledby="` + id + `-h">`)
 	b.WriteString("<" + heading + ` id="` + id + `-h">` + escape(f.heading) + "</" + heading + ">")
-	writeDisplay(&b, f.calculator, f.result)
+	writeDisplay(&b, f.result)
 	b.WriteString(`<form class="inputs">`)
 	var folded strings.Builder
 	for i := range f.calculator.Inputs {
@@ -76,23 +76,12 @@ func calculatorMarkup(f calculatorForm) string {
 
 // writeDisplay writes what stands above the fields and stays in sight: the
 // decisive output, large, and the outcome in words.
-func writeDisplay(b *strings.Builder, c *calc.Calculator, r *calc.Result) {
+func writeDisplay(b *strings.Builder, r *calc.Result) {
 	b.WriteString(`<div class="display">`)
-	if o, a := decisive(c, r); o != nil {
+	if o, a := r.Decisive(); o != nil {
 		b.WriteString(`<p class="decisive" data-shows="` + escape(o.Name) + `"><span>` + escape(o.Label) + `</span><b>` + escape(o.Format(a)) + `</b></p>`)
 	}
 	b.WriteString(`<p class="sum" role="status">` + escape(calc.Summary(r)) + `</p></div>`)
-}
-
-// decisive is the output that answers a calculator's question: the first that
-// the result holds.
-func decisive(c *calc.Calculator, r *calc.Result) (*calc.Output, calc.Answer) {
-	for i := range c.Outputs {
-		if r.Outputs[i].Present {
-			return &c.Outputs[i], r.Outputs[i]
-		}
-	}
-	return nil, calc.Answer{}
 }
 
 func isNamed(pairs []calc.Pair, name string) bool {
