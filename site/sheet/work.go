@@ -66,6 +66,7 @@ var (
 var whenFields = []field[work.When]{
 	{"act", "Acts of which one is done.", false, listOf(oneName), func(r *yamlReader, n *yaml.Node, w *work.When) { w.Act = r.list(n) }},
 	{"at", "Things of which one is worked on or declared near.", false, listOf(oneName), func(r *yamlReader, n *yaml.Node, w *work.When) { w.At = r.list(n) }},
+	{"on", "Things of which one is worked on itself.", false, listOf(oneName), func(r *yamlReader, n *yaml.Node, w *work.When) { w.On = r.list(n) }},
 	{"reach", "Things of which one is worked on or lies within reach.", false, listOf(oneName), func(r *yamlReader, n *yaml.Node, w *work.When) { w.Reach = r.list(n) }},
 	{"beside", "Things of which one stands in the step as a second thing.", false, listOf(oneName), func(r *yamlReader, n *yaml.Node, w *work.When) { w.Beside = r.list(n) }},
 	{"with", "Tools of which one is used.", false, listOf(oneName), func(r *yamlReader, n *yaml.Node, w *work.When) { w.With = r.list(n) }},

@@ -66,6 +66,8 @@ type When struct {
 	// At is what the work is done to, or what is declared near it; Reach takes
 	// the neighbors of a place too.
 	At, Reach []string
+	// On is what the work is done to, and nothing that is only near.
+	On []string
 	// Beside is a second thing of the same step.
 	Beside []string
 	With   []string

@@ -28,7 +28,7 @@ type whenPart struct {
 func (w *When) parts() []whenPart {
 	return []whenPart{
 		{w.Act, []Kind{Act}},
-		{w.At, []Kind{Thing}}, {w.Reach, []Kind{Thing}}, {w.Beside, []Kind{Thing}},
+		{w.At, []Kind{Thing}}, {w.On, []Kind{Thing}}, {w.Reach, []Kind{Thing}}, {w.Beside, []Kind{Thing}},
 		{w.With, []Kind{Tool}},
 		{w.State, []Kind{State}}, {w.Also, []Kind{State}},
 		{w.Without, []Kind{Act, Thing, Tool, State}},
@@ -47,6 +47,9 @@ func (l *Lists) meets(w *When, d *Declaration) bool {
 	}
 	here := d.Things()
 	if len(w.At) > 0 && !l.anyIs(here, w.At) {
+		return false
+	}
+	if len(w.On) > 0 && !l.anyIs(d.At, w.On) {
 		return false
 	}
 	if len(w.Reach) > 0 && !l.anyIs(l.reach(d), w.Reach) {
@@ -82,17 +85,18 @@ func (l *Lists) anyIs(ids, names []string) bool {
 }
 
 // beside reports a second thing that has a name of Beside, beside one that has
-// a name of At or Reach.
+// a name of At or On.
 func (l *Lists) beside(w *When, here []string) bool {
 	for _, second := range here {
 		if !l.anyIs([]string{second}, w.Beside) {
 			continue
 		}
-		if len(w.At) == 0 {
+		names := slices.Concat(w.At, w.On)
+		if len(names) == 0 {
 			return true
 		}
 		for _, first := range here {
-			if first != second && l.anyIs([]string{first}, w.At) {
+			if first != second && l.anyIs([]string{first}, names) {
 				return true
 			}
 		}
