@@ -14,7 +14,7 @@ import (
 )
 
 var checkCommand = &command{
-	name: "check", use: "[-fix] [-format text|json|sarif] [-work SHEET] [-trace SHEET]", short: "check the book and publish nothing",
+	name: "check", use: "[-fix] [-format text|json|sarif] [-work SHEET] [-trace SHEET] [-waivers]", short: "check the book and publish nothing",
 	long: `
 Checks every sheet and says, for each fault, where it is, what is wrong and what
 to do. Errors stop publishing; warnings do not.
@@ -24,6 +24,8 @@ the glossary has a preferred name, and nothing else.
 
 -work says, for each step of one sheet, what the build takes it to do and the
 hazards that follow; -trace also says what is so at the vehicle before it.
+
+-waivers lists what the sheets set aside, with reason and name.
 
 -format sarif writes what code scanners read (OASIS SARIF 2.1.0). -format json
 writes one object for a program of your own, without the remarks:
@@ -39,6 +41,7 @@ func check(ctx context.Context, c *call) int {
 	explain := set.String("explain", "", "say what a `rule` is for, with a bad and a good example")
 	of := set.String("work", "", "say what each step of a `sheet` does, and the hazards that follow")
 	trace := set.String("trace", "", "say the same, and the state of the vehicle before each step of a `sheet`")
+	waivers := set.Bool("waivers", false, "list what the sheets set aside, why, and who says so")
 	if code, done := c.parse(set); done {
 		return code
 	}
@@ -55,6 +58,14 @@ func check(ctx context.Context, c *call) int {
 	}
 	if *of != "" || *trace != "" {
 		return c.work(*content, cmp.Or(*trace, *of), *trace != "")
+	}
+	if *waivers {
+		text, err := site.Waivers(site.Options{Content: *content})
+		if err != nil {
+			return c.fail(err)
+		}
+		fmt.Fprint(c.stdout, text)
+		return exitFine
 	}
 	write := writerOf(*format)
 	if write == nil { // before anything is rewritten

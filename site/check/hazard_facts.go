@@ -1,6 +1,7 @@
 package check
 
 import (
+	"slices"
 	"strings"
 	"sync"
 
@@ -161,14 +162,25 @@ func Guards(m *sheet.Message, p *ShownHazard) bool {
 	return m.Span.Start < p.At.Start
 }
 
-// WaiverOf is the sheet's waiver of a hazard, nil where it has none.
-func WaiverOf(s *sheet.Sheet, h *sheet.Hazard) *sheet.Waiver {
+// WaiverAt is the sheet's waiver of a hazard at a step, or, where step is nil,
+// outside the steps; nil where it has none.
+func WaiverAt(s *sheet.Sheet, h *sheet.Hazard, step *sheet.Step) *sheet.Waiver {
+	number := 0
+	if step != nil {
+		number = step.Number
+	}
 	for i := range s.Front.Waivers {
-		if s.Front.Waivers[i].Hazard == h.ID {
-			return &s.Front.Waivers[i]
+		if w := &s.Front.Waivers[i]; w.Hazard == h.ID && w.Step == number {
+			return w
 		}
 	}
 	return nil
+}
+
+// OpenPlaces are the places that show a hazard and where no waiver sets it
+// aside.
+func (s *HazardFacts) OpenPlaces(h *sheet.Hazard) []ShownHazard {
+	return slices.DeleteFunc(s.PlacesOf(h), func(p ShownHazard) bool { return WaiverAt(s.sheet, h, p.Step) != nil })
 }
 
 // An inclusion is a procedure that a step does as its whole action.

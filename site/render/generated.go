@@ -20,6 +20,7 @@ type generated struct {
 var generatedListings = []generated{
 	{"glossary", (*Renderer).glossaryEntries},
 	{"hazard-register", (*Renderer).registerEntries},
+	{"waivers", (*Renderer).waiverTable},
 	{"units", (*Renderer).unitTable},
 	{"calculator-list", (*Renderer).calculatorTable},
 	{"circuit-keys", func(*Renderer) string { return circuitKeys() }},

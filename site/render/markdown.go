@@ -150,7 +150,21 @@ func (r *parts) step(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast
 	if step.Name != "" {
 		write(w, `<span id="`, step.Name, `"></span>`) // where links of other sheets lead
 	}
+	r.waivedAt(w, step)
 	return ast.WalkContinue, nil
+}
+
+// waivedAt says which hazards are set aside at a step, why, and by whom.
+func (r *parts) waivedAt(w util.BufWriter, step *sheet.Step) {
+	for _, waived := range r.sheet.Front.Waivers {
+		h := r.book.Book.Register.Named(waived.Hazard)
+		if waived.Step != step.Number || h == nil {
+			continue
+		}
+		write(w, `<p class="set-aside"><strong>Set aside here:</strong> `)
+		text(w, h.Title+". "+waived.Reason+" ("+waived.By+")")
+		write(w, "</p>\n")
+	}
 }
 
 func (r *parts) value(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {

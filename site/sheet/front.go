@@ -60,11 +60,16 @@ const (
 	Lead       Skill = "lead"
 )
 
-// A Waiver sets a hazard or a rule aside for one sheet, with a reason that is
-// printed on it.
+// A Waiver sets a hazard aside at one step, or a rule for one sheet, with a
+// reason that is printed there.
 type Waiver struct {
 	Hazard, Rule, Reason string
-	Span                 Span
+	// Step is the number of the step at which the hazard is not there; 0 is what
+	// stands outside the steps, and what included sheets bring along.
+	Step int
+	// By is who says so.
+	By   string
+	Span Span
 }
 
 // A SheetWork is what is so at every step of a sheet, in ids of work.yaml.
@@ -236,7 +241,9 @@ func isAll(s string, low, high byte) bool {
 var waiverFields = []field[Waiver]{
 	{"hazard", "Id of the hazard that cannot be met here.", false, oneName, func(r *yamlReader, n *yaml.Node, w *Waiver) { w.Hazard = r.text(n) }},
 	{"rule", "Name of the rule that is set aside.", false, oneName, func(r *yamlReader, n *yaml.Node, w *Waiver) { w.Rule = r.text(n) }},
-	{"reason", "Why; it is printed on the sheet.", true, oneText, func(r *yamlReader, n *yaml.Node, w *Waiver) { w.Reason = r.text(n) }},
+	{"step", "Number of the step at which the hazard is not there; without it, outside the steps.", false, wholeNumber, func(r *yamlReader, n *yaml.Node, w *Waiver) { w.Step = r.whole(n) }},
+	{"reason", "Why, in at least five words; it is printed at the step.", true, oneText, func(r *yamlReader, n *yaml.Node, w *Waiver) { w.Reason = r.text(n) }},
+	{"by", "Who says so: a name or a role of the shop.", true, oneText, func(r *yamlReader, n *yaml.Node, w *Waiver) { w.By = r.text(n) }},
 }
 
 // approvalFields are the keys of an approval.
@@ -245,13 +252,26 @@ var approvalFields = []field[Approval]{
 	{"date", "The day on which it did.", true, oneDay, func(r *yamlReader, n *yaml.Node, a *Approval) { a.Date = r.date(n) }},
 }
 
+// fewestWords is how many words a waiver's reason has at least.
+const fewestWords = 5
+
+// waiverForm is a waiver to copy.
+const waiverForm = "{hazard: id, step: 4, reason: why it is not there at this step, by: name}"
+
 func (r *frontReader) waivers(n *yaml.Node) []Waiver {
 	var list []Waiver
 	for _, item := range r.items(n) {
 		w := Waiver{Span: r.span(item)}
 		readFields(&r.yamlReader, item, &w, waiverFields)
-		if (w.Hazard == "") == (w.Rule == "") || w.Reason == "" {
-			r.fault(item, "a waiver needs a reason and one of hazard or rule", "write {hazard: id, reason: why it does not apply here}")
+		switch {
+		case (w.Hazard == "") == (w.Rule == "") || w.Reason == "":
+			r.fault(item, "a waiver needs a reason and one of hazard or rule", waiverForm)
+			continue
+		case len(strings.Fields(w.Reason)) < fewestWords:
+			r.fault(item, "the reason “"+w.Reason+"” is too short for a reader to judge it", "say in at least five words why it is not there, as in "+waiverForm)
+			continue
+		case strings.TrimSpace(w.By) == "":
+			r.fault(item, "nobody stands behind this waiver", "add by: and the name or role of who says so, as in "+waiverForm)
 			continue
 		}
 		list = append(list, w)

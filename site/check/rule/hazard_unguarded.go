@@ -11,6 +11,7 @@ import (
 
 var hazardUnguarded = &check.Rule{
 	Name: "hazard-unguarded",
+	Firm: true,
 	Doc: `A hazard that the sheet shows has a safety message
 
 The words of the steps and of "Prove it", the captions, the title, the tools and
@@ -20,15 +21,15 @@ that carries its title. A step whose whole action is another procedure, and a
 job, bring that procedure's hazards along; what is waived there is not waived
 here.
 
-Where a hazard cannot be met in this work although a word points to it, waive
-it in the front matter: waive: [{hazard: its-id, reason: why}]. The reason is
-printed on the sheet.`,
+Where a hazard cannot be met although a word points to it, waive it at that step
+in the front matter: waive: [{hazard: its-id, step: 4, reason: why, by: name}].
+The reason is printed at the step.`,
 	Check: func(p *check.Pass) {
 		for _, h := range p.Facts.ShownHazards() {
-			if len(p.Facts.MessagesOn(h)) > 0 || check.WaiverOf(p.Sheet, h) != nil || p.Facts.AllIncluded(h) {
+			places := p.Facts.OpenPlaces(h)
+			if len(places) == 0 || len(p.Facts.MessagesOn(h)) > 0 || p.Facts.AllIncluded(h) {
 				continue
 			}
-			places := p.Facts.PlacesOf(h)
 			at := places[0]
 			p.Report(at.At, "“"+at.Words+"” shows the hazard “"+h.Title+"”, and no safety message speaks of it",
 				adviseMessage(h, &at), otherPlaces(p.Sheet.Source, places[1:]))
@@ -67,16 +68,16 @@ func otherPlaces(src *finding.Source, places []check.ShownHazard) func(*finding.
 // broughtAlong reports the hazards of included and merged sheets that are
 // answered neither there nor here.
 func broughtAlong(p *check.Pass) {
-	bring := func(target *sheet.Sheet, at sheet.Span) {
+	bring := func(target *sheet.Sheet, step *sheet.Step, at sheet.Span) {
 		f := p.Shared.HazardsOf(target)
 		for _, h := range f.ShownHazards() {
-			if len(f.MessagesOn(h)) > 0 || f.AllIncluded(h) || len(p.Facts.MessagesOn(h)) > 0 || check.WaiverOf(p.Sheet, h) != nil {
+			if len(f.MessagesOn(h)) > 0 || f.AllIncluded(h) || len(p.Facts.MessagesOn(h)) > 0 || check.WaiverAt(p.Sheet, h, step) != nil {
 				continue
 			}
 			place := f.PlacesOf(h)[0]
 			message := target.Front.Number + " brings the hazard “" + h.Title + "” along, and has no safety message on it"
 			note := check.WithNote(target.Source, place.At.Start, "“"+place.Words+"” shows it")
-			if w := check.WaiverOf(target, h); w != nil {
+			if w := check.WaiverAt(target, h, place.Step); w != nil {
 				message = target.Front.Number + " brings the hazard “" + h.Title + "” along, which is waived there and not here"
 				note = check.WithNote(target.Source, w.Span.Start, "waived there: "+w.Reason)
 			}
@@ -85,12 +86,12 @@ func broughtAlong(p *check.Pass) {
 	}
 	for _, step := range p.Sheet.Steps {
 		if target, link := p.Facts.Included(step); target != nil {
-			bring(target, link.Span)
+			bring(target, step, link.Span)
 		}
 	}
 	for _, link := range p.Sheet.Work {
 		if target := p.Book.Linked(p.Sheet, link); target != nil && target != p.Sheet {
-			bring(target, link.Span)
+			bring(target, nil, link.Span)
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 var injuryAndPropertyMixed = &check.Rule{
 	Name: "injury-and-property-mixed",
+	Firm: true,
 	Doc: `A message speaks of injury or of damage, not of both
 
 A reader who has skipped the scratch has skipped the hand with it. Two messages

@@ -7,6 +7,7 @@ import (
 
 var injuryWordForProperty = &check.Rule{
 	Name: "injury-word-for-property",
+	Firm: true,
 	Doc: `DANGER, WARNING and CAUTION are kept for hazards that can injure
 
 A word that promises injury over a scratched panel teaches people to skip it

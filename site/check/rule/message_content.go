@@ -11,6 +11,7 @@ import (
 
 var messageContent = &check.Rule{
 	Name: "message-content",
+	Firm: true,
 	Doc: `A message says what the hazard does and how to avoid it
 
 Hazard, consequence, avoidance, in that order (ANSI Z535.6): first a statement

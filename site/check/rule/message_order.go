@@ -8,6 +8,7 @@ import (
 
 var messageOrder = &check.Rule{
 	Name:     "message-order",
+	Firm:     true,
 	Severity: finding.Warning,
 	Doc: `Of several messages in a row the gravest stands first
 

@@ -8,6 +8,7 @@ import (
 
 var mustSay = &check.Rule{
 	Name: "must-say",
+	Firm: true,
 	Doc: `A message says what the register demands for its hazard
 
 For each hazard content/hazards.yaml lists what its message must say: a

@@ -7,6 +7,7 @@ import (
 
 var noticeForInjury = &check.Rule{
 	Name: "notice-for-injury",
+	Firm: true,
 	Doc: `NOTICE never stands over a hazard that can injure
 
 NOTICE tells the reader that nobody can be hurt (ANSI Z535.6). Over a hazard

@@ -11,6 +11,7 @@ import (
 
 var overWarning = &check.Rule{
 	Name:     "over-warning",
+	Firm:     true,
 	Severity: finding.Warning,
 	Doc: `The same warning does not stand at every step
 

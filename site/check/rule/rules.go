@@ -9,13 +9,16 @@ import (
 	"baybook/site/check"
 )
 
-// Checks are all rules that look at a book once it is read, in the order in
-// which a reader should meet them.
-var Checks = slices.Concat([]*check.Rule{
-	// What can hurt.
+// Safety are the rules that keep people from harm. No waiver sets one aside.
+var Safety = []*check.Rule{
 	neverOrder, stepOrder, workUnresolved, workLink,
 	hazardUnguarded, hazardLate, weakWord, noticeForInjury, injuryWordForProperty, injuryAndPropertyMixed,
 	messageContent, mustSay, mustNotSay, titleUnknown, hazardUnknown, stepsInMessage, messageOrder, overWarning, toolsNamed,
+}
+
+// Checks are all rules that look at a book once it is read, in the order in
+// which a reader should meet them.
+var Checks = slices.Concat(Safety, []*check.Rule{
 	// Numbers.
 	computedNumber, limitValue, stopVerdict, readingWords, repeatedNumber, numbersDisagree, partSize, readingStop, readingTwice, typedSum, typedInput, conversion, unbackedNumber,
 }, circuitRules(), []*check.Rule{

@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"baybook/site/check"
 )
 
 var ruleValue = regexp.MustCompile(`(?m)^var \w+ = &check.Rule\{`)
@@ -44,6 +46,16 @@ func TestEveryRuleHasItsFile(t *testing.T) {
 		}
 		if ruleValue.Match(content) {
 			t.Errorf("the rule in %s is not in the list", name)
+		}
+	}
+}
+
+// TestSafetyIsFirm holds every rule that keeps people from harm against
+// waivers.
+func TestSafetyIsFirm(t *testing.T) {
+	for _, r := range Safety {
+		if check.Waivable(r) {
+			t.Errorf("a waiver can set %s aside", r.Name)
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 var stepsInMessage = &check.Rule{
 	Name: "steps-in-message",
+	Firm: true,
 	Doc: `A safety message holds no steps
 
 A message says how to avoid a hazard; work that must be done is a step of its

@@ -9,6 +9,7 @@ import (
 
 var toolsNamed = &check.Rule{
 	Name:     "tools-named",
+	Firm:     true,
 	Severity: finding.Warning,
 	Doc: `Protective equipment that a message asks for is in the tools
 

@@ -7,6 +7,7 @@ import (
 
 var weakWord = &check.Rule{
 	Name: "weak-word",
+	Firm: true,
 	Doc: `A message carries at least the signal word of its gravest hazard
 
 The register gives each hazard its least word (ANSI Z535.6: DANGER will kill or
@@ -31,7 +32,7 @@ hazards call for more under circumstances that the step names.`,
 // that guards them carries.
 func raisedWords(p *check.Pass) {
 	for _, place := range p.Facts.Present {
-		if place.Least <= place.Hazard.Least || check.WaiverOf(p.Sheet, place.Hazard) != nil {
+		if place.Least <= place.Hazard.Least || check.WaiverAt(p.Sheet, place.Hazard, place.Step) != nil {
 			continue
 		}
 		messages := p.Facts.MessagesOn(place.Hazard)
