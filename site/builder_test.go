@@ -144,7 +144,7 @@ func photo(t testing.TB, size int) string {
 // An edition that took over what it could is, to the byte, the one that is
 // made from nothing; and so are its findings.
 func TestNextEditionIsAsMadeFromNothing(t *testing.T) {
-	dir := book(t, 80)
+	dir := book(t, 44)
 	builder := site.NewBuilder(site.Options{Content: dir, Core: testCore})
 	for _, e := range append([]struct {
 		name string
@@ -185,7 +185,7 @@ func TestNextEditionIsAsMadeFromNothing(t *testing.T) {
 // A fault must be among the edits, or the comparison of findings is worth
 // nothing.
 func TestEditsIncludeFaults(t *testing.T) {
-	dir := book(t, 80)
+	dir := book(t, 44)
 	faults := 0
 	for _, e := range edits {
 		e.do(t, dir)

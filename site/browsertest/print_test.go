@@ -17,11 +17,18 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// papers are the two that a shop has.
-var papers = []struct {
+// A paper is a size that a shop prints on.
+type paper struct {
 	name          string
 	width, height float64 // mm
-}{{"A4", 210, 297}, {"Letter", 215.9, 279.4}}
+}
+
+// papers are the two that a shop has.
+var papers = []paper{{"A4", 210, 297}, {"Letter", 215.9, 279.4}}
+
+// inTurn gives the i-th sheet one of the papers, so that a test over all
+// sheets prints each of them once and half of them on each paper.
+func inTurn(i int) []paper { return papers[i%len(papers):][:1] }
 
 const mmPerInch, mmPerPoint = 25.4, 25.4 / 72
 
@@ -173,11 +180,11 @@ func TestNothingIsPartedOnPaper(t *testing.T) {
 	p := newTab(t)
 	root := serve(t, shipped(t), "/").root
 	steps, messages := 0, 0
-	for _, page := range sheetsWith(t, p, root, ".step, .message") {
+	for i, page := range sheetsWith(t, p, root, ".step, .message") {
 		p.open(root + page)
 		first, ends := eval[[][]string](p, firstWords), eval[[][2][]string](p, messageEnds)
 		steps, messages = steps+len(first), messages+len(ends)
-		for _, paper := range papers {
+		for _, paper := range inTurn(i) {
 			pages, on := pagesOf(t, printed(p, paper.width, paper.height)), page+" on "+paper.name
 			for n, words := range first {
 				if !beside(pages, strconv.Itoa(n+1), words) {
@@ -290,12 +297,12 @@ func TestCardIsOnePage(t *testing.T) {
 	if len(pages) < 15 {
 		t.Fatalf("only %v have steps", pages)
 	}
-	for _, page := range pages {
+	for i, page := range pages {
 		p.open("about:blank")
 		p.open(root + page + "#card")
 		p.wait(`document.body.dataset.view === "card"`)
 		steps := p.count(".step")
-		for _, paper := range papers {
+		for _, paper := range inTurn(i) {
 			sheets := pagesOf(t, printed(p, paper.width, paper.height))
 			if len(sheets) != 1 {
 				t.Errorf("%s: the card takes %d pages of %s", page, len(sheets), paper.name)
