@@ -24,6 +24,7 @@ type SheetFacts struct {
 	inputs   NumberList
 	numbered bool
 	parts    *PartSizes
+	eyes     *eyes
 }
 
 // FrontTexts are the texts of the front matter that rules look at.

@@ -11,7 +11,7 @@ import (
 
 // Safety are the rules that keep people from harm. No waiver sets one aside.
 var Safety = []*check.Rule{
-	neverOrder, stepOrder, workUnresolved, workLink,
+	neverOrder, stepOrder, workUnresolved, workLink, undeclaredHazard,
 	hazardUnguarded, hazardLate, weakWord, noticeForInjury, injuryWordForProperty, injuryAndPropertyMixed,
 	messageContent, mustSay, mustNotSay, titleUnknown, hazardUnknown, stepsInMessage, messageOrder, overWarning, toolsNamed,
 }

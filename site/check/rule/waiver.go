@@ -57,6 +57,11 @@ func hazardWaiver(p *check.Pass, w *sheet.Waiver, ids []string) {
 			return
 		}
 	}
+	for _, g := range p.Facts.WaivedGlimpses() {
+		if g.Hazard == h && g.Step == step {
+			return
+		}
+	}
 	if !brings(p, h, step) {
 		p.Report(w.Span, "nothing "+where+" shows “"+h.Title+"”, so there is nothing to waive", "take the waiver out, or name the step that shows it"+stepsShowing(p, h))
 	}

@@ -117,3 +117,38 @@ func (l *Lists) reach(d *Declaration) []string {
 	}
 	return list
 }
+
+// Fuller is a declaration with the one thing, tool or state added that makes it
+// meet one of the conditions; false where no single one does.
+func (l *Lists) Fuller(list []When, d Declaration) (Declaration, bool) {
+	for i := range list {
+		w := &list[i]
+		for _, add := range []struct {
+			names []string
+			kind  Kind
+			to    func(d *Declaration) *[]string
+		}{{w.State, State, func(d *Declaration) *[]string { return &d.State }}, {w.With, Tool, func(d *Declaration) *[]string { return &d.With }},
+			{w.At, Thing, func(d *Declaration) *[]string { return &d.Near }}, {w.Reach, Thing, func(d *Declaration) *[]string { return &d.Near }},
+			{w.On, Thing, func(d *Declaration) *[]string { return &d.At }}} {
+			for _, name := range add.names {
+				fuller := d
+				to := add.to(&fuller)
+				*to = append(slices.Clip(*to), l.first(name, add.kind))
+				if l.meets(w, &fuller) {
+					return fuller, true
+				}
+			}
+		}
+	}
+	return Declaration{}, false
+}
+
+// first is the first entry of a kind that has a name.
+func (l *Lists) first(name string, k Kind) string {
+	for _, e := range l.Of(k) {
+		if l.Is(e.ID, name) {
+			return e.ID
+		}
+	}
+	return name
+}

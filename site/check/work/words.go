@@ -108,12 +108,13 @@ func (w *Words) Read(text string) []Understood {
 func (w *Words) ReadText(t *english.Text) []Understood {
 	var list []Understood
 	for _, s := range t.Sentences {
-		list = append(list, w.sentence(t, s))
+		list = append(list, w.Sentence(t, s))
 	}
 	return list
 }
 
-func (w *Words) sentence(t *english.Text, s english.Sentence) Understood {
+// Sentence takes the plain words of one sentence of a text for work.
+func (w *Words) Sentence(t *english.Text, s english.Sentence) Understood {
 	u := Understood{}
 	if s.First < s.Last {
 		u.Start, u.End = t.Words[s.First].Start, t.Words[s.Last-1].End
