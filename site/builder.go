@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"io/fs"
 	"os"
 	"time"
 
@@ -27,6 +28,8 @@ type Builder struct {
 	book    *sheet.Book
 	cache   *check.Cache
 	edition *Edition
+	// fsys takes the content folder's place in tests; nil reads the folder.
+	fsys fs.FS
 }
 
 // NewBuilder makes a builder.
@@ -98,6 +101,9 @@ func spareDrafts(book *sheet.Book, list finding.List) {
 
 // load reads the content folder.
 func (b *Builder) load() (*sheet.Book, finding.List, error) {
+	if b.fsys != nil {
+		return sheet.Reload(b.book, b.fsys, calculators.All)
+	}
 	content := b.options.content()
 	info, err := os.Stat(content)
 	if err != nil || !info.IsDir() {

@@ -10,6 +10,7 @@ import (
 
 	"baybook/site/find"
 	"baybook/site/finding"
+	photos "baybook/site/photo"
 	"baybook/site/publish"
 	"baybook/site/render"
 	"baybook/site/sheet"
@@ -31,6 +32,8 @@ type Edition struct {
 	photos   map[string]photo
 	drawings *drawings
 	minify   *publish.Minifier
+	// room bounds how many photographs are worked on at once.
+	room *photos.Room
 }
 
 // A page is the file of a sheet, with everything that it was made of.
@@ -55,7 +58,7 @@ func newEdition(book *sheet.Book, renderer *render.Renderer, before *Edition) *E
 	e := &Edition{
 		Book: book, renderer: renderer, files: make(map[string]*File),
 		docs:  sync.OnceValue(renderer.Docs),
-		pages: make(map[string]page), photos: make(map[string]photo),
+		pages: make(map[string]page), photos: make(map[string]photo), room: photos.NewRoom(),
 	}
 	if before != nil {
 		e.drawings, e.minify = before.drawings.kept(book), before.minify
@@ -96,12 +99,11 @@ func (e *Edition) page(s *sheet.Sheet, before page) page {
 	return now
 }
 
-// addPhotos lists the photographs that a sheet shows.
+// addPhotos lists the photographs that a sheet shows or links to.
 func (e *Edition) addPhotos(s *sheet.Sheet, before map[string]photo) {
-	for _, f := range s.Figures {
-		name := f.File
+	for _, name := range e.filesOf(s) {
 		info := e.Book.Files[name]
-		if _, done := e.photos[name]; done || path.Ext(name) == ".svg" || info == nil {
+		if _, done := e.photos[name]; done || !sheet.IsPhoto(name) {
 			continue
 		}
 		old := before[name]
@@ -114,12 +116,31 @@ func (e *Edition) addPhotos(s *sheet.Sheet, before map[string]photo) {
 			if err != nil {
 				return nil, err
 			}
-			if data, err = publish.Photo(data); err != nil {
+			if data, err = publish.Photo(data, e.room); err != nil {
 				return nil, fmt.Errorf("%s: %w", name, err)
 			}
 			return data, nil
 		}, nil)}
 	}
+}
+
+// filesOf lists the files beside the sheets that a sheet shows or links to.
+func (e *Edition) filesOf(s *sheet.Sheet) []string {
+	var names []string
+	for _, f := range s.Figures {
+		if path.Ext(f.File) != ".svg" { // a drawing stands in the page itself
+			names = append(names, f.File)
+		}
+	}
+	for _, l := range s.Links {
+		names = append(names, s.Resolve(l.Dest).File)
+	}
+	return slices.DeleteFunc(names, func(name string) bool { return e.Book.Files[name] == nil })
+}
+
+// document is a file that is published as it is.
+func document(name string) *File {
+	return newFile(func(e *Edition) ([]byte, error) { return fs.ReadFile(e.Book.FS, name) }, nil)
 }
 
 // list fills in every file of the edition.
@@ -135,9 +156,11 @@ func (e *Edition) list(b *base) {
 	}
 	for _, s := range e.Book.Sheets {
 		e.add(render.PageOf(s), e.pages[s.Path].file)
-		for _, f := range s.Figures {
-			if p, ok := e.photos[f.File]; ok {
-				e.add(f.File, p.file)
+		for _, name := range e.filesOf(s) {
+			if p, ok := e.photos[name]; ok {
+				e.add(name, p.file)
+			} else {
+				e.add(name, document(name))
 			}
 		}
 	}

@@ -2,10 +2,11 @@ package publish
 
 import (
 	"bytes"
-	"fmt"
 	"image"
 	"image/jpeg"
 	"image/png"
+
+	"baybook/site/photo"
 
 	"golang.org/x/image/draw"
 )
@@ -14,31 +15,27 @@ import (
 // phone and on paper at the width of a page, and no heavier.
 const widestPhoto = 1200
 
-// mostPixels is the largest photograph that is decoded; a file that claims
-// more would fill the memory before it is found to lie.
-const mostPixels = 80_000_000
-
-// Photo prepares a JPEG or PNG photograph: turned upright by its camera's
-// note, made smaller where it is wider than a page needs, and written anew, so
-// that place, time and camera that the file told of are gone.
-func Photo(data []byte) ([]byte, error) {
-	config, kind, err := image.DecodeConfig(bytes.NewReader(data))
+// Photo prepares a JPEG or PNG photograph: made smaller where it is wider than
+// a page needs, turned upright by its camera's note, and written anew, so that
+// place, time and camera that the file told of are gone. room bounds how many
+// are worked on at once.
+func Photo(data []byte, room *photo.Room) ([]byte, error) {
+	p, err := photo.Read(data)
 	if err != nil {
-		return nil, fmt.Errorf("this is not a JPEG or PNG picture: %w", err)
+		return nil, err
 	}
-	if config.Width*config.Height > mostPixels {
-		return nil, fmt.Errorf("the picture has %d x %d pixels; make it smaller than %d in all", config.Width, config.Height, mostPixels)
-	}
-	picture, _, err := image.Decode(bytes.NewReader(data))
+	defer room.Enter(p)()
+	picture, err := p.Decode()
 	if err != nil {
-		return nil, fmt.Errorf("the picture cannot be read: %w", err)
+		return nil, err
 	}
-	if kind == "jpeg" {
-		picture = upright(picture, orientation(data))
+	held := 1
+	if p.Kind == "jpeg" {
+		held = orientation(data)
 	}
-	picture = smaller(picture)
+	picture = upright(smaller(picture, turned(held)), held)
 	var out bytes.Buffer
-	if kind == "png" {
+	if p.Kind == "png" {
 		err = (&png.Encoder{CompressionLevel: png.BestCompression}).Encode(&out, picture)
 	} else {
 		err = jpeg.Encode(&out, picture, &jpeg.Options{Quality: 80})
@@ -46,16 +43,25 @@ func Photo(data []byte) ([]byte, error) {
 	return out.Bytes(), err
 }
 
-// smaller scales a picture down to the widest that is published.
-func smaller(picture image.Image) image.Image {
+// smaller scales a picture down to the widest that is published; lying is true
+// for one whose height will be its width.
+func smaller(picture image.Image, lying bool) image.Image {
 	size := picture.Bounds().Size()
-	if size.X <= widestPhoto {
+	w, h := size.X, size.Y
+	wide := w
+	if lying {
+		wide = h
+	}
+	if wide <= widestPhoto {
 		return picture
 	}
-	scaled := image.NewRGBA(image.Rect(0, 0, widestPhoto, max(1, size.Y*widestPhoto/size.X)))
+	scaled := image.NewRGBA(image.Rect(0, 0, max(1, w*widestPhoto/wide), max(1, h*widestPhoto/wide)))
 	draw.CatmullRom.Scale(scaled, scaled.Bounds(), picture, picture.Bounds(), draw.Src, nil)
 	return scaled
 }
+
+// turned reports an EXIF orientation by which height and width change places.
+func turned(orientation int) bool { return orientation >= 5 && orientation <= 8 }
 
 // upright turns and mirrors a picture by its EXIF orientation, 1 to 8.
 func upright(picture image.Image, orientation int) image.Image {
@@ -64,8 +70,7 @@ func upright(picture image.Image, orientation int) image.Image {
 	}
 	size := picture.Bounds().Size()
 	w, h := size.X, size.Y
-	turned := orientation >= 5
-	if turned {
+	if turned(orientation) {
 		w, h = h, w
 	}
 	out := image.NewRGBA(image.Rect(0, 0, w, h))

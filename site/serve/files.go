@@ -26,6 +26,7 @@ var types = map[string]string{
 	".wasm": "application/wasm", ".bin": "application/octet-stream", ".json": "application/json",
 	".webmanifest": "application/manifest+json", ".svg": "image/svg+xml", ".png": "image/png",
 	".jpg": "image/jpeg", ".jpeg": "image/jpeg", ".txt": "text/plain; charset=utf-8",
+	".pdf": "application/pdf", ".csv": "text/csv; charset=utf-8", ".yaml": "application/yaml", ".yml": "application/yaml",
 }
 
 // newRoutes says who answers what.

@@ -62,6 +62,10 @@ func (b *Book) Published() *Book {
 // Numbered finds a sheet by its document number, nil where there is none.
 func (b *Book) Numbered(number string) *Sheet { return b.byNumber[number] }
 
+// Documents are the endings of files that are published as they are where a
+// sheet links to them.
+var Documents = []string{".pdf", ".csv", ".txt", ".json", ".yaml", ".yml", ".stl", ".dxf"}
+
 // Names of the data files at the top of the content folder.
 const (
 	RegisterFile = "hazards.yaml"

@@ -58,6 +58,7 @@ func Reload(previous *Book, fsys fs.FS, calculators []*calc.Calculator) (*Book, 
 			b.Drawings[name] = source
 		}
 	}
+	l.photos()
 	l.areas()
 	l.each(sheets, parseSheet)
 	for _, name := range sheets {
@@ -151,11 +152,16 @@ func (l *loader) judgedAnew(s *Sheet) bool {
 
 // each settles many files, on all processors.
 func (l *loader) each(names []string, parse func(*loader, string, []byte, error) entry) {
+	forEach(names, func(name string) { l.fetch(name, parse) })
+}
+
+// forEach does the same for every name, on all processors.
+func forEach(names []string, do func(name string)) {
 	var group errgroup.Group
 	group.SetLimit(runtime.GOMAXPROCS(0))
 	for _, name := range names {
 		group.Go(func() error {
-			l.fetch(name, parse)
+			do(name)
 			return nil
 		})
 	}

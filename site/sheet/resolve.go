@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"net/url"
 	"path"
 	"strings"
 )
@@ -16,7 +17,8 @@ type Target struct {
 	Fragment string
 }
 
-// Resolve says where a link of the sheet leads.
+// Resolve says where a link of the sheet leads. What is written in percent
+// signs (RFC 3986) is read as the letters that it stands for.
 func (s *Sheet) Resolve(dest string) Target {
 	before, fragment, _ := strings.Cut(dest, "#")
 	if strings.HasPrefix(before, "//") || strings.Contains(before, ":") {
@@ -24,6 +26,9 @@ func (s *Sheet) Resolve(dest string) Target {
 	}
 	if before == "" {
 		return Target{File: s.File, Fragment: fragment}
+	}
+	if plain, err := url.PathUnescape(before); err == nil {
+		before = plain
 	}
 	return Target{File: path.Join(path.Dir(s.File), before), Fragment: fragment}
 }

@@ -16,15 +16,20 @@ var fileKind = &check.Rule{
 	Firm: true,
 	Doc: `The content folder holds sheets, pictures and plain documents
 
-Whatever lies in the content folder would be published beside the sheets. A web
-page or a script among them would run on every reader's phone.`,
+A file that a sheet links to is published beside it. A web page or a script
+among them would run on every reader's phone. Documents have 20 MB at most.`,
 	CheckBook: func(p *check.Pass) {
 		for _, name := range slices.Sorted(maps.Keys(p.Book.Files)) {
-			switch strings.ToLower(path.Ext(name)) {
-			case ".svg", ".png", ".jpg", ".jpeg", ".pdf", ".csv", ".txt", ".json", ".yaml", ".yml", ".stl", ".dxf":
-			default:
-				p.ReportIn(finding.NewSource(name, nil), sheet.Span{}, "a file of this kind is not published", "keep it outside the content folder; pictures are SVG, PNG or JPEG")
+			at := finding.NewSource(name, nil)
+			switch ending := strings.ToLower(path.Ext(name)); {
+			case !isPicture(name) && !slices.Contains(sheet.Documents, ending):
+				p.ReportIn(at, sheet.Span{}, "a file of this kind is not published", "keep it outside the content folder; pictures are SVG, PNG or JPEG")
+			case !isPicture(name) && p.Book.Files[name].Size() > mostDocument:
+				p.ReportIn(at, sheet.Span{}, "the document is larger than 20 MB, and every reader's phone keeps the whole book", "save it smaller, or split it")
 			}
 		}
 	},
 }
+
+// mostDocument is the most bytes of a document beside the sheets.
+const mostDocument = 20 << 20

@@ -19,7 +19,7 @@ var fileName = &check.Rule{
 
 A sheet stands in the folder of its area, for the top of the site holds the
 book's own pages: index.md would be the cover. Names are letters, digits,
-hyphens, points and underscores. Two that differ by case alone are one file on
+hyphens, points and underscores, with the ending in small letters. Two that differ by case alone are one file on
 half of all computers, and names such as con are devices on some.`,
 	CheckBook: func(p *check.Pass) {
 		sources := make(map[string]*finding.Source)
@@ -69,6 +69,8 @@ func badName(name string) (message, do string) {
 			return "the name " + part + " is kept for a device on some computers", "give it another name"
 		case !fitName.MatchString(part):
 			return "the name “" + part + "” holds something that not every disk or server takes", "use letters, digits, hyphens, points and underscores, and start and end with a letter or digit"
+		case path.Ext(part) != strings.ToLower(path.Ext(part)):
+			return "the ending of " + part + " has large letters, and servers go by endings in small ones", "write the ending in small letters: " + strings.ToLower(path.Ext(part))
 		case len(part) > longestName:
 			return "the name of " + part[:20] + "… is too long for some disks", "shorten it"
 		}

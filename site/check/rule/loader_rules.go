@@ -55,6 +55,12 @@ Another encoding shows wrong signs for units and quotation marks.
 var nestingRule = &check.Rule{Name: "nesting", Firm: true, Doc: `Lists, quotes and brackets are nested 24 deep at most
 `}
 
+var photoRule = &check.Rule{Name: "photo", Firm: true, Doc: `A photograph is whole, of the kind that its name says, and of a bounded size
+
+The build makes every photograph anew, smaller and without the place where it
+was taken. It takes JPEG and PNG files of at most 30 MB and 32 megapixels, with
+no side over 20 000 pixels: three times a phone's usual picture.`}
+
 var hazardRegister = &check.Rule{Name: "hazard-register", Firm: true, Doc: `content/hazards.yaml is a list of hazards with known keys`}
 
 var glossaryFile = &check.Rule{Name: "glossary", Firm: true, Doc: `content/glossary.yaml is a list of terms with known keys`}

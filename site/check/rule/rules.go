@@ -35,7 +35,7 @@ var Checks = slices.Concat(Safety, []*check.Rule{
 // Loader are the rules that the loader keeps while it reads the files. They
 // stand here for their explanations.
 var Loader = []*check.Rule{
-	fileRule, fileSize, utf8Rule, nestingRule, tableSize, frontMatter, rawHTML, headingRule, stepsRule, signalWord,
+	fileRule, photoRule, fileSize, utf8Rule, nestingRule, tableSize, frontMatter, rawHTML, headingRule, stepsRule, signalWord,
 	calcLink, readingLink, stepLink, aboutLink, questionRule, workRule, circuitRead, hazardRegister, glossaryFile, wordsFile, shopFile, areasFile, limitRegister, limitLink,
 }
 
