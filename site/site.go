@@ -37,6 +37,9 @@ type Options struct {
 	// Core replaces the core that the program carries or compiles; the zero
 	// value keeps it.
 	Core core.Core
+	// Slow is told in a few words what is about to take long, so that a person
+	// at a prompt knows what the program waits for; nil tells nobody.
+	Slow func(what string)
 }
 
 func (o Options) content() string {
@@ -72,6 +75,9 @@ func (o Options) core(ctx context.Context) (core.Core, error) {
 	root, err := moduleRoot()
 	if err != nil {
 		return core.Core{}, err
+	}
+	if o.Slow != nil && core.Cached(root) == nil {
+		o.Slow("compiling the calculators for the browser, once; this takes a minute or two")
 	}
 	return core.Compiled(ctx, root)
 }

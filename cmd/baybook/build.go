@@ -11,7 +11,7 @@ import (
 )
 
 var buildCommand = &command{
-	name: "build", use: "[-out DIR]", short: "check the book and make the site of it",
+	name: "build", use: "[DIR] [-out DIR]", short: "check the book and make the site of it",
 	long: `
 Checks every sheet, then makes the site in the folder -out. Where a check finds
 an error nothing is written and the site that stands stays as it is. The new
@@ -31,13 +31,13 @@ func build(ctx context.Context, c *call) int {
 	if code, done := c.parse(set); done {
 		return code
 	}
-	if set.NArg() > 0 {
-		return c.fail(fmt.Errorf("%q is not taken; the folder of the sheets is named with -content", set.Arg(0)))
+	if err := takeFolder(set, content); err != nil {
+		return c.fail(err)
 	}
 	tuneGC()
 	start := time.Now()
-	report, list, err := site.Build(ctx, site.Options{Content: *content, Out: *out, Compress: *compress, History: history(ctx, *content)})
-	if code := c.findings(list, err); code != exitFine {
+	report, list, err := site.Build(ctx, site.Options{Content: *content, Slow: c.slow, Out: *out, Compress: *compress, History: history(ctx, *content)})
+	if code := c.findings(*content, list, err); code != exitFine {
 		return code
 	}
 	if interactive(c.stdout) {
@@ -49,9 +49,9 @@ func build(ctx context.Context, c *call) int {
 
 // findings writes a list as text and says with which code to end; any other
 // error is one of use or of the machine.
-func (c *call) findings(list finding.List, err error) int {
+func (c *call) findings(content string, list finding.List, err error) int {
 	if len(list) > 0 {
-		if werr := finding.WriteText(c.stderr, list, site.Rules()); werr != nil {
+		if werr := finding.WriteText(c.stderr, list.In(fromHere(content)), site.Rules()); werr != nil {
 			return c.fail(werr)
 		}
 	}

@@ -3,6 +3,7 @@ package main
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -14,13 +15,14 @@ import (
 )
 
 var checkCommand = &command{
-	name: "check", use: "[-fix] [-format text|json|sarif] [-work SHEET] [-trace SHEET] [-waivers]", short: "check the book and publish nothing",
+	name: "check", use: "[DIR] [-fix [-dry-run]] [-format text|json|sarif] [-work SHEET] [-trace SHEET] [-waivers]", short: "check the book and publish nothing",
 	long: `
 Checks every sheet and says, for each fault, where it is, what is wrong and what
 to do. Errors stop publishing; warnings do not.
 
 -fix rewrites the numbers that the formulas contradict and the terms for which
-the glossary has a preferred name, and nothing else.
+the glossary has a preferred name, and nothing else. It prints each change as
+before → after; with -dry-run it prints them and changes nothing.
 
 -work says, for each step of one sheet, what the build takes it to do and the
 hazards that follow; -trace also says what is so at the vehicle before it.
@@ -38,6 +40,7 @@ func check(ctx context.Context, c *call) int {
 	set, content := c.flags()
 	format := set.String("format", "text", "how to write the findings: text, json or sarif (OASIS SARIF 2.1.0)")
 	fix := set.Bool("fix", false, "rewrite what has one right answer: computed numbers and preferred terms")
+	dryRun := set.Bool("dry-run", false, "with -fix: print what would be rewritten, and rewrite nothing")
 	explain := set.String("explain", "", "say what a `rule` is for, with a bad and a good example")
 	of := set.String("work", "", "say what each step of a `sheet` does, and the hazards that follow")
 	trace := set.String("trace", "", "say the same, and the state of the vehicle before each step of a `sheet`")
@@ -45,8 +48,11 @@ func check(ctx context.Context, c *call) int {
 	if code, done := c.parse(set); done {
 		return code
 	}
-	if set.NArg() > 0 {
-		return c.fail(fmt.Errorf("%q is not taken; the folder of the sheets is named with -content", set.Arg(0)))
+	if err := takeFolder(set, content); err != nil {
+		return c.fail(err)
+	}
+	if *dryRun && !*fix {
+		return c.fail(errors.New("-dry-run goes with -fix: baybook check -fix -dry-run"))
 	}
 	if *explain != "" {
 		text, ok := site.Explain(*explain)
@@ -74,14 +80,18 @@ func check(ctx context.Context, c *call) int {
 	tuneGC()
 	book, list, err := site.Check(site.Options{Content: *content, History: history(ctx, *content)})
 	if err == nil && *fix {
-		if err = applyFixes(*content, list); err == nil {
+		told := c.stdout
+		if *format != "text" {
+			told = c.stderr // the findings are read by a program
+		}
+		if err = applyFixes(*content, list, *dryRun, told); err == nil && !*dryRun {
 			book, list, err = site.Check(site.Options{Content: *content, History: history(ctx, *content)})
 		}
 	}
 	if err != nil {
 		return c.fail(err)
 	}
-	if err := write(c.stdout, list, site.Rules()); err != nil {
+	if err := write(c.stdout, list.In(fromHere(*content)), site.Rules()); err != nil {
 		return c.fail(err)
 	}
 	if *format == "text" {
@@ -96,12 +106,34 @@ func check(ctx context.Context, c *call) int {
 // writerOf returns what writes findings in a format; nil where the format is
 // not known.
 func writerOf(format string) func(io.Writer, finding.List, []finding.RuleInfo) error {
-	for _, f := range finding.Formats(site.ReadVersion().Tool()) {
+	for _, f := range finding.Formats(tool()) {
 		if f.Name == format {
 			return f.Write
 		}
 	}
 	return nil
+}
+
+// fromHere names a folder from the working folder where it lies in it, so that
+// an editor or a code scanner finds the files; else as it was typed.
+func fromHere(dir string) string {
+	here, err := os.Getwd()
+	if err != nil || !filepath.IsAbs(dir) {
+		return dir
+	}
+	if inner, err := filepath.Rel(here, dir); err == nil && filepath.IsLocal(inner) {
+		return inner
+	}
+	return dir
+}
+
+// tool is this build of the program, at work in the working folder.
+func tool() finding.Tool {
+	t := site.ReadVersion().Tool()
+	if dir, err := os.Getwd(); err == nil { // without it paths have no base, and are right all the same
+		t.Folder = dir
+	}
+	return t
 }
 
 // nearestRule helps with a rule's name that is not known.
@@ -116,55 +148,23 @@ func nearestRule(name string) string {
 	return "the name stands in brackets in a finding"
 }
 
-// applyFixes rewrites each file that has fixes, whole or not at all.
-func applyFixes(content string, list finding.List) error {
-	done := make(map[string]bool)
-	for i := range list {
-		file := list[i].Pos.File
-		if done[file] || list[i].Fix == nil {
+// applyFixes rewrites each file that has fixes, whole or not at all, and tells
+// each change.
+func applyFixes(content string, list finding.List, dryRun bool, told io.Writer) error {
+	files, err := rewrites(content, list)
+	if err != nil {
+		return err
+	}
+	for _, f := range files {
+		f.tell(told)
+		if dryRun {
 			continue
 		}
-		done[file] = true
-		name := filepath.Join(content, filepath.FromSlash(file))
-		before, err := os.ReadFile(name)
-		if err != nil {
-			return err
-		}
-		after, err := finding.Apply(before, list.Fixes(file))
-		if err != nil {
-			return fmt.Errorf("%s: %w", file, err)
-		}
-		if err := replaceFile(name, after); err != nil {
+		if err := f.write(); err != nil {
 			return err
 		}
 	}
 	return nil
-}
-
-// replaceFile writes a file beside the old one and puts it in its place, so
-// that no sheet is ever half written.
-func replaceFile(name string, data []byte) error {
-	info, err := os.Stat(name)
-	if err != nil {
-		return err
-	}
-	temp, err := os.CreateTemp(filepath.Dir(name), ".fix-")
-	if err != nil {
-		return err
-	}
-	defer os.Remove(temp.Name())
-	if _, err := temp.Write(data); err != nil {
-		_ = temp.Close()
-		return err
-	}
-	if err := temp.Chmod(info.Mode().Perm()); err != nil {
-		_ = temp.Close()
-		return err
-	}
-	if err := temp.Close(); err != nil {
-		return err
-	}
-	return os.Rename(temp.Name(), name)
 }
 
 // work says what the steps of a sheet do.

@@ -48,11 +48,14 @@ var commands = []*command{
 	schemaCommand,
 	releaseCommand,
 	versionCommand,
+	completionCommand,
 }
 
 // A call is one run of a command: what was typed and where to answer.
 type call struct {
-	command        *command
+	command *command
+	// all are the commands that there are.
+	all            []*command
 	arguments      []string
 	stdin          io.Reader
 	stdout, stderr io.Writer
@@ -74,7 +77,7 @@ func run(ctx context.Context, arguments []string, stdin io.Reader, stdout, stder
 	var names []string
 	for _, c := range commands {
 		if c.name == name {
-			return c.run(ctx, &call{command: c, arguments: rest, stdin: stdin, stdout: stdout, stderr: stderr})
+			return c.run(ctx, &call{command: c, all: commands, arguments: rest, stdin: stdin, stdout: stdout, stderr: stderr})
 		}
 		names = append(names, c.name)
 	}
@@ -94,7 +97,7 @@ func usage(w io.Writer) {
 	for _, c := range commands {
 		fmt.Fprintf(w, "  baybook %-34s %s\n", strings.TrimSpace(c.name+" "+c.use), c.short)
 	}
-	fmt.Fprint(w, "\nEvery command takes -content DIR, the folder of the sheets (content).\nbaybook COMMAND -h says more. Exit 0: fine. 1: findings. 2: wrong use.\n")
+	fmt.Fprint(w, "\nDIR is the folder of the sheets (content); -content DIR names it too.\nbaybook COMMAND -h says more. Exit 0: fine. 1: findings. 2: wrong use.\n")
 }
 
 // flags makes the command's flag set, with -content and a help text that a
@@ -129,10 +132,41 @@ func (c *call) parse(set *flag.FlagSet) (code int, done bool) {
 	return exitFine, false
 }
 
+// takeFolder reads the folder of the sheets where it is named without -content,
+// as in baybook check mybook; flags may follow it.
+func takeFolder(set *flag.FlagSet, content *string) error {
+	folder := ""
+	for set.NArg() > 0 {
+		word, rest := set.Arg(0), set.Args()[1:]
+		if folder != "" {
+			return fmt.Errorf("%q is one word too many; one folder is named, %s", word, folder)
+		}
+		folder = word
+		if err := set.Parse(rest); err != nil {
+			return err
+		}
+	}
+	named := false
+	set.Visit(func(f *flag.Flag) { named = named || f.Name == "content" })
+	switch {
+	case folder == "":
+	case named:
+		return fmt.Errorf("the folder of the sheets is named twice, %s and %s; leave one out", *content, folder)
+	default:
+		*content = folder
+	}
+	return nil
+}
+
 // fail writes an error for a person.
 func (c *call) fail(err error) int {
 	fmt.Fprintf(c.stderr, "baybook %s: %v\n", c.command.name, err)
 	return exitWrongUse
+}
+
+// slow says what the program is about to spend time on.
+func (c *call) slow(what string) {
+	fmt.Fprintf(c.stderr, "baybook %s: %s\n", c.command.name, what)
 }
 
 // interactive reports whether what is written is read on a terminal.

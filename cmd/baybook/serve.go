@@ -12,7 +12,7 @@ import (
 )
 
 var serveCommand = &command{
-	name: "serve", use: "[-lan] [-addr HOST:PORT]", short: "show the book while it is written",
+	name: "serve", use: "[DIR] [-lan] [-addr HOST:PORT]", short: "show the book while it is written",
 	long: `
 Builds the book into memory and serves it on this machine alone. Save a sheet,
 and the page in the browser loads itself again. While a sheet has an error the
@@ -32,13 +32,13 @@ func serveBook(ctx context.Context, c *call) int {
 	if code, done := c.parse(set); done {
 		return code
 	}
-	if set.NArg() > 0 {
-		return c.fail(fmt.Errorf("%q is not taken; the folder of the sheets is named with -content", set.Arg(0)))
+	if err := takeFolder(set, content); err != nil {
+		return c.fail(err)
 	}
 	err := serve.Run(ctx, serve.Options{
-		Site: site.Options{Content: *content}, Addr: *addr, LAN: *lan,
+		Site: site.Options{Content: *content, Slow: c.slow}, Addr: *addr, LAN: *lan,
 		Ready: func(list []serve.Address) { writeAddresses(c.stdout, list) },
-		Built: func(list finding.List, took time.Duration, err error) { c.built(list, took, err) },
+		Built: func(list finding.List, took time.Duration, err error) { c.built(*content, list, took, err) },
 	})
 	if err != nil {
 		return c.fail(err)
@@ -68,12 +68,12 @@ func writeAddresses(w io.Writer, list []serve.Address) {
 }
 
 // built says what a build came to.
-func (c *call) built(list finding.List, took time.Duration, err error) {
+func (c *call) built(content string, list finding.List, took time.Duration, err error) {
 	switch {
 	case err != nil:
 		fmt.Fprintf(c.stderr, "baybook serve: %v\n", err)
 	case len(list) > 0:
-		_ = finding.WriteText(c.stderr, list, site.Rules()) // the page shows the same
+		_ = finding.WriteText(c.stderr, list.In(fromHere(content)), site.Rules()) // the page shows the same
 	case interactive(c.stdout):
 		fmt.Fprintf(c.stdout, "built in %d ms\n", took.Milliseconds())
 	}

@@ -12,6 +12,8 @@ package finding
 import (
 	"cmp"
 	"fmt"
+	"path"
+	"path/filepath"
 	"slices"
 )
 
@@ -84,6 +86,27 @@ func compare(a, b Finding) int {
 func (l List) Dedupe() List {
 	l.Sort()
 	return slices.CompactFunc(l, func(a, b Finding) bool { return compare(a, b) == 0 })
+}
+
+// In returns the list with its files named from outside the folder that holds
+// the sheets, as a person at a prompt or an editor names them. Positions without
+// a file stay so. The list itself is not changed.
+func (l List) In(folder string) List {
+	within := func(p Position) Position {
+		if p.File != "" {
+			p.File = path.Join(filepath.ToSlash(folder), p.File)
+		}
+		return p
+	}
+	out := slices.Clone(l)
+	for i := range out {
+		out[i].Pos = within(out[i].Pos)
+		out[i].Notes = slices.Clone(out[i].Notes)
+		for j := range out[i].Notes {
+			out[i].Notes[j].Pos = within(out[i].Notes[j].Pos)
+		}
+	}
+	return out
 }
 
 // Errors counts the findings that stop publishing.

@@ -16,7 +16,7 @@ const JSONShape = `{
     {
       "rule": "computed-number",
       "severity": "error",   // or "warning"
-      "file": "power/battery-feed.md",
+      "file": "content/power/battery-feed.md", // from where the command was run
       "line": 31,            // from 1; 0 = not known
       "column": 14,          // bytes, from 1; 0 = not known
       "offset": 902,         // bytes from the start of the file
@@ -26,7 +26,7 @@ const JSONShape = `{
       "do": "write 0.41 V",
       "text": "Expect a drop of 0.43 V.", // the whole line; left out if not known
       "notes": [             // other places that explain it
-        {"file": "power/battery-feed.md", "line": 12, "column": 3, "text": "given here"}
+        {"file": "content/power/battery-feed.md", "line": 12, "column": 3, "text": "given here"}
       ],
       "fix": {               // left out if there is none
         "message": "write 0.41 V",

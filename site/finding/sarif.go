@@ -2,6 +2,7 @@ package finding
 
 import (
 	"io"
+	"path/filepath"
 	"strings"
 	"unicode/utf8"
 )
@@ -15,7 +16,14 @@ type Tool struct {
 	// Properties are further names and values, such as the commit; those
 	// without a value are left out.
 	Properties map[string]string
+	// Folder is the working folder, an absolute path to which the findings'
+	// files are relative; "" says nothing of it.
+	Folder string
 }
+
+// sourceRoot is the name that SARIF consumers know for the folder of the
+// sources.
+const sourceRoot = "%SRCROOT%"
 
 // properties is the SARIF property bag, nil where it would be empty.
 func (t Tool) properties() map[string]string {
@@ -38,6 +46,9 @@ func (t Tool) properties() map[string]string {
 // tool says which version of the program looked.
 func WriteSARIF(w io.Writer, list List, rules []RuleInfo, tool Tool) error {
 	run := sarifRun{ColumnKind: "unicodeCodePoints", Results: make([]sarifResult, 0, len(list))}
+	if tool.Folder != "" {
+		run.OriginalURIBaseIDs = map[string]sarifArtifact{sourceRoot: {URI: folderURI(tool.Folder)}}
+	}
 	run.Tool.Driver.Name = "Baybook"
 	run.Tool.Driver.Version = tool.Version
 	run.Tool.Driver.Properties = tool.properties()
@@ -51,6 +62,11 @@ func WriteSARIF(w io.Writer, list List, rules []RuleInfo, tool Tool) error {
 	}
 	for i := range list {
 		run.Results = append(run.Results, sarifResultOf(&list[i], index))
+	}
+	if tool.Folder != "" {
+		for i := range run.Results {
+			run.Results[i].relativeTo(sourceRoot)
+		}
 	}
 	return encode(w, sarifLog{Schema: sarifSchema, Version: "2.1.0", Runs: []sarifRun{run}})
 }
@@ -103,6 +119,32 @@ func sarifResultOf(f *Finding, index map[string]int) sarifResult {
 		out.Fixes = []sarifFix{sarifFixOf(f)}
 	}
 	return out
+}
+
+// relativeTo names the folder that a result's relative files start from.
+func (r *sarifResult) relativeTo(base string) {
+	for _, list := range [][]sarifLocation{r.Locations, r.RelatedLocations} {
+		for i := range list {
+			list[i].PhysicalLocation.ArtifactLocation.relativeTo(base)
+		}
+	}
+	for _, fix := range r.Fixes {
+		for i := range fix.ArtifactChanges {
+			fix.ArtifactChanges[i].ArtifactLocation.relativeTo(base)
+		}
+	}
+}
+
+func (a *sarifArtifact) relativeTo(base string) {
+	if !strings.HasPrefix(a.URI, "file:") {
+		a.URIBaseID = base
+	}
+}
+
+// folderURI is an absolute folder as a URI that relative ones are appended to
+// (RFC 8089).
+func folderURI(dir string) string {
+	return strings.TrimSuffix(uriReference("/"+strings.TrimPrefix(filepath.ToSlash(dir), "/")), "/") + "/"
 }
 
 func physical(pos Position, region *sarifRegion) sarifPhysical {
@@ -182,12 +224,15 @@ func messageText(s string) string {
 
 // uriReference writes a file name as a relative reference of RFC 3986: bytes that
 // a path segment may not hold are percent-encoded, and a colon in the first
-// segment is kept from reading as a scheme (section 4.2).
+// segment is kept from reading as a scheme (section 4.2). An absolute name
+// becomes a file URI (RFC 8089).
 func uriReference(file string) string {
 	const hex = "0123456789ABCDEF"
 	file = strings.ReplaceAll(file, `\`, "/")
 	b := make([]byte, 0, len(file)+8)
-	if first, _, _ := strings.Cut(file, "/"); strings.Contains(first, ":") {
+	if strings.HasPrefix(file, "/") {
+		b = append(b, "file://"...)
+	} else if first, _, _ := strings.Cut(file, "/"); strings.Contains(first, ":") {
 		b = append(b, "./"...)
 	}
 	for i := 0; i < len(file); i++ {

@@ -10,9 +10,11 @@ type sarifLog struct {
 }
 
 type sarifRun struct {
-	Tool       sarifTool     `json:"tool"`
-	ColumnKind string        `json:"columnKind"`
-	Results    []sarifResult `json:"results"`
+	Tool sarifTool `json:"tool"`
+	// OriginalURIBaseIDs say what relative URIs are relative to.
+	OriginalURIBaseIDs map[string]sarifArtifact `json:"originalUriBaseIds,omitempty"`
+	ColumnKind         string                   `json:"columnKind"`
+	Results            []sarifResult            `json:"results"`
 }
 
 type sarifTool struct {
@@ -63,7 +65,8 @@ type sarifPhysical struct {
 }
 
 type sarifArtifact struct {
-	URI string `json:"uri"`
+	URI       string `json:"uri"`
+	URIBaseID string `json:"uriBaseId,omitempty"`
 }
 
 type sarifRegion struct {

@@ -2,6 +2,7 @@ package serve
 
 import (
 	"errors"
+	"fmt"
 	"net"
 	"strconv"
 	"syscall"
@@ -19,7 +20,11 @@ type Address struct {
 // taken by another book; one that was asked for may not.
 func (o Options) listen() (net.Listener, error) {
 	if o.Addr != "" {
-		return net.Listen("tcp", o.Addr)
+		addr, err := o.asked()
+		if err != nil {
+			return nil, err
+		}
+		return net.Listen("tcp", addr)
 	}
 	host := "127.0.0.1"
 	if o.LAN {
@@ -30,6 +35,33 @@ func (o Options) listen() (net.Listener, error) {
 		return net.Listen("tcp", net.JoinHostPort(host, "0"))
 	}
 	return listener, err
+}
+
+// asked reads the address that was asked for: HOST:PORT, or a port alone, which
+// is this machine's own. What others on the network can reach takes -lan.
+func (o Options) asked() (string, error) {
+	addr := o.Addr
+	if _, err := strconv.ParseUint(addr, 10, 16); err == nil {
+		host := "127.0.0.1"
+		if o.LAN {
+			host = ""
+		}
+		return net.JoinHostPort(host, addr), nil
+	}
+	host, port, err := net.SplitHostPort(addr)
+	if err != nil {
+		return "", fmt.Errorf("%q is no address to listen on; write a port such as 9123, or HOST:PORT", addr)
+	}
+	if !o.LAN && !loopback(host) {
+		return "", fmt.Errorf("%s can be reached from the network; add -lan if others are to read the book, or write -addr %s", addr, port)
+	}
+	return addr, nil
+}
+
+// loopback reports whether only this machine reaches a host.
+func loopback(host string) bool {
+	ip := net.ParseIP(host)
+	return host == "localhost" || ip != nil && ip.IsLoopback()
 }
 
 // addresses lists the ways to a listener: this machine's own, then those of

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"path"
 	"strings"
 
 	"baybook/calculators/calc"
@@ -94,7 +93,7 @@ func (sh *shaping) figure(paragraph ast.Node, image *ast.Image) {
 		Src: string(image.Destination), Alt: sh.plain(image), Caption: string(image.Title),
 		Span: sh.linkSpan(image), Step: sh.step,
 	}
-	f.File = path.Join(path.Dir(sh.sheet.File), f.Src)
+	f.File = sh.sheet.Resolve(f.Src).File
 	f.SetPos(image.Pos())
 	paragraph.Parent().ReplaceChild(paragraph.Parent(), paragraph, f)
 	sh.sheet.Figures = append(sh.sheet.Figures, f)

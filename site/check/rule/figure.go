@@ -42,7 +42,7 @@ func picture(p *check.Pass, src, alt string, at sheet.Span) {
 		p.Report(at, path.Base(t.File)+" is no picture that a page can show", "use SVG for a drawing, PNG or JPEG for a photograph")
 		return
 	case p.Book.Files[t.File] == nil:
-		p.Report(at, "there is no file "+t.File, "draw the figure, or correct its path")
+		p.Report(at, "there is no file "+t.File, nearFile(p, t.File, "draw the figure, or correct its path"))
 		return
 	}
 	const least = 12 // letters: shorter texts name a thing and describe nothing

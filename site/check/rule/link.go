@@ -38,8 +38,19 @@ func insideLink(p *check.Pass, l *sheet.Link) {
 			p.Report(l.Span, "there is no sheet "+t.File, nearSheet(p, t.File))
 		}
 	case p.Book.Files[t.File] == nil:
-		p.Report(l.Span, "there is no file "+t.File, "link to a sheet (.md), or put the file into the content folder")
+		p.Report(l.Span, "there is no file "+t.File, nearFile(p, t.File, "link to a sheet (.md), or put the file into the content folder"))
 	}
+}
+
+// nearFile suggests the file whose name differs in capitals alone, as old cameras
+// and some systems write them; otherwise it says what to do without one.
+func nearFile(p *check.Pass, file, otherwise string) string {
+	for name := range p.Book.Files {
+		if strings.EqualFold(name, file) {
+			return "did you mean " + name + "? Capitals count in a file's name"
+		}
+	}
+	return otherwise
 }
 
 // nearSheet suggests the sheet that a broken link may have meant.
