@@ -53,7 +53,7 @@ func readFraction(s string) (value float64, text, rest string) {
 	}
 	value, text, rest = decimal(s[:n]), s[:n], s[n:]
 	if digits(text, 0) < n { // a decimal has no fraction behind it
-		return value, text, strings.TrimSpace(rest)
+		return value, text, strings.TrimLeft(rest, " ")
 	}
 	if v, t, after := over(value, rest); t != "" {
 		return v, text + t, after
@@ -64,7 +64,7 @@ func readFraction(s string) (value float64, text, rest string) {
 			return value + v, text + " " + behind[:m] + t, after
 		}
 	}
-	return value, text, strings.TrimSpace(rest)
+	return value, text, strings.TrimLeft(rest, " ")
 }
 
 // over reads "/4" behind a numerator; the text is empty where there is none.
@@ -76,7 +76,7 @@ func over(numerator float64, s string) (value float64, text, rest string) {
 	if n == 1 || decimal(s[1:n]) == 0 {
 		return 0, "", s
 	}
-	return numerator / decimal(s[1:n]), s[:n], strings.TrimSpace(s[n:])
+	return numerator / decimal(s[1:n]), s[:n], strings.TrimLeft(s[n:], " ")
 }
 
 // feetAndInches are the marks that mean feet and inches where two parts of a

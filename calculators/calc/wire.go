@@ -63,6 +63,16 @@ func ParseWire(s string) (WireSize, string) {
 // gauges are the words behind an AWG number.
 var gauges = []string{"AWG", "ga", "gauge"}
 
+// IsGauge reports a word that stands behind an AWG number.
+func IsGauge(word string) bool {
+	for _, gauge := range gauges {
+		if SameWord(word, gauge) {
+			return true
+		}
+	}
+	return false
+}
+
 // read is ParseWire into w.
 func (w *WireSize) read(s string) string {
 	s = strings.TrimSpace(s)

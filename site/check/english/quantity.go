@@ -2,7 +2,6 @@ package english
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"baybook/calculators/calc"
@@ -40,27 +39,84 @@ func Quantities(text string) []Quantity {
 		start := at
 		end := numberEnd(text, at)
 		at = end
+		if gauge, ok := strokeGauge(text, start); ok {
+			list = append(list, gauge)
+			at = gauge.End
+			continue
+		}
 		if partOfName(text, start, end) {
 			for at < len(text) && (IsNameByte(text[at]) || text[at] == '.' && at+1 < len(text) && IsNameByte(text[at+1])) {
 				at++
 			}
 			continue
 		}
-		from := signStart(text, start)
-		unit, unitEnd := unitBehind(text, end)
-		q := Quantity{Start: from, NumberEnd: end, End: unitEnd}
-		v, err := strconv.ParseFloat(strings.ReplaceAll(text[from:end], "−", "-"), 64)
-		if err != nil {
-			continue
-		}
-		q.Value, q.Unit, q.Bare, q.Number = v, unit, unitEnd == end, text[from:end]
-		if dot := strings.IndexByte(text[start:end], '.'); dot >= 0 {
-			q.Decimals = end - start - dot - 1
-		}
+		q := quantityAt(text, start)
 		list = append(list, q)
-		at = max(at, unitEnd)
+		at = max(at, q.NumberEnd, q.End)
 	}
 	return list
+}
+
+// quantityAt reads the quantity whose first digit is at a place, as fields and
+// links read it.
+func quantityAt(text string, start int) Quantity {
+	scanned := text[start:]
+	if start > 1 && text[start-1] == ',' && IsDigit(text[start-2]) { // an item of a list: 1,2,3
+		scanned, _, _ = strings.Cut(scanned, ",")
+	}
+	read, number, length := calc.Scan(scanned)
+	end := start + number
+	q := Quantity{Quantity: read, Start: signStart(text, start), NumberEnd: end, End: start + length}
+	if strings.HasPrefix(text[q.Start:], "-") || strings.HasPrefix(text[q.Start:], "−") {
+		q.Value = -q.Value
+	}
+	q.Number = text[q.Start:end]
+	if word, wordEnd := wordBehind(text, end); q.Bare && calc.IsGauge(word) {
+		q.Unit, q.Bare, q.End = calc.Unit{Symbol: "AWG"}, false, wordEnd
+	}
+	if mark := strings.LastIndexAny(q.Number, ".,"); mark >= 0 && (q.Number[mark] == '.' || len(q.Number)-mark-1 != thousands) {
+		q.Decimals = len(q.Number) - mark - 1
+	}
+	if q.Parts != "" { // a fraction, or two units: as fine as hundredths of the first
+		q.Decimals = 2
+	}
+	return q
+}
+
+// thousands is how many digits stand behind a thousands mark.
+const thousands = 3
+
+// strokeGauge reads a gauge such as 2/0 AWG, which counts on below 1.
+func strokeGauge(text string, at int) (Quantity, bool) {
+	const stroke = len("2/0")
+	if at+stroke > len(text) || text[at+1:at+stroke] != "/0" {
+		return Quantity{}, false
+	}
+	word, end := wordBehind(text, at+stroke)
+	if !calc.IsGauge(word) {
+		return Quantity{}, false
+	}
+	w, msg := calc.ParseWire(text[at:at+stroke] + word)
+	if msg != "" {
+		return Quantity{}, false
+	}
+	read := calc.Quantity{Value: float64(w.Gauge), Unit: calc.Unit{Symbol: "AWG"}, Number: text[at : at+stroke]}
+	return Quantity{Quantity: read, Start: at, NumberEnd: at + stroke, End: end}, true
+}
+
+// wordBehind is the word right behind a number or one space further.
+func wordBehind(text string, at int) (word string, end int) {
+	for _, space := range [...]string{" ", "\u00a0", "\u202f"} {
+		if strings.HasPrefix(text[at:], space) {
+			at += len(space)
+			break
+		}
+	}
+	end = at
+	for end < len(text) && letter(text[end]) {
+		end++
+	}
+	return text[at:end], end
 }
 
 // IsDigit reports a digit.
@@ -117,44 +173,11 @@ func partOfName(text string, start, end int) bool {
 	return false
 }
 
-// longestUnit is the most bytes that a unit symbol has.
-const longestUnit = 8
-
-// unitBehind reads the unit behind a number, with or without a space between.
-func unitBehind(text string, at int) (calc.Unit, int) {
-	start := at
-	for _, space := range [...]string{" ", "\u00a0", "\u202f"} {
-		if strings.HasPrefix(text[at:], space) {
-			start = at + len(space)
-			break
-		}
-	}
-	for n := min(longestUnit, len(text)-start); n > 0; n-- {
-		symbol := text[start : start+n]
-		if unit, ok := calc.LookupUnit(symbol); ok && endsUnit(text, start+n, symbol) {
-			return unit, start + n
-		}
-	}
-	if strings.HasPrefix(text[start:], "AWG") {
-		return calc.Unit{Symbol: "AWG"}, start + len("AWG")
-	}
-	return calc.Unit{}, at
-}
-
-// endsUnit reports whether a unit symbol ends at a place, and no longer word
-// starts with it.
-func endsUnit(text string, end int, symbol string) bool {
-	if end >= len(text) || symbol == "%" {
-		return true
-	}
-	c := text[end]
-	return !IsNameByte(c) && c < 0x80 || c == '-'
-}
-
 // Within converts a value of one unit into another of the same dimension;
 // false where they differ.
 func Within(v float64, from, to calc.Unit) (float64, bool) {
-	if from.Dim != to.Dim {
+	const gauge = "AWG"
+	if from.Dim != to.Dim || (from.Symbol == gauge) != (to.Symbol == gauge) {
 		return 0, false
 	}
 	return calc.Convert(v, from, to), true
