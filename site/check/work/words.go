@@ -14,6 +14,8 @@ type Words struct {
 	stems *english.Stems
 	acts  *english.Set
 	names *english.Set
+	// verbs are, by act, the verbs that it goes by, whatever must stand beside.
+	verbs map[string]*english.Set
 	// of are the entries and weights of the phrases of each set.
 	ofActs, ofNames []goesBy
 }
@@ -56,8 +58,54 @@ func NewWords(l *Lists, stems *english.Stems) (*Words, []string) {
 			}
 		}
 	}
+	w.verbs = make(map[string]*english.Set)
+	for i := range l.Acts {
+		w.verbs[l.Acts[i].ID] = w.verbsOf(&l.Acts[i])
+	}
 	w.acts, w.names = english.NewSet(acts), english.NewSet(names)
 	return w, problems
+}
+
+// verbsOf reads the verbs that an act goes by, its own and those of what it is
+// like.
+func (w *Words) verbsOf(e *Entry) *english.Set {
+	var list []english.Pattern
+	for depth := 0; e != nil && depth < 4; e, depth = w.lists.entries[e.Like], depth+1 {
+		for _, s := range e.Words {
+			first, _, _ := strings.Cut(s, " + ")
+			first, _, _ = strings.Cut(first, " ")
+			if p, msg := english.Parse(first, w.stems); msg == "" {
+				list = append(list, p)
+			}
+		}
+		for _, s := range e.Said {
+			if p, msg := english.Parse(s, w.stems); msg == "" {
+				list = append(list, p)
+			}
+		}
+	}
+	return english.NewSet(list)
+}
+
+// Goes reports whether words of a sheet name a way to do an act.
+func (w *Words) Goes(words, act string) bool {
+	set := w.verbs[act]
+	if set == nil {
+		return false
+	}
+	t := english.Read(words, w.stems)
+	return set.Has(t, english.Sentence{Last: len(t.Words)}, english.Said)
+}
+
+// Ways lists the acts that words of a sheet go by.
+func (w *Words) Ways(words string) []string {
+	var list []string
+	for i := range w.lists.Acts {
+		if id := w.lists.Acts[i].ID; w.Goes(words, id) {
+			list = append(list, id)
+		}
+	}
+	return list
 }
 
 // A Doing is a verb of a text and the acts that it goes by.
