@@ -122,7 +122,8 @@ func (b *Builder) compose() (*Edition, error) {
 	if err != nil {
 		return nil, err
 	}
-	renderer.Hazards = b.cache.Hazards()
+	renderer.Hazards, renderer.Messages = b.cache.Hazards(), b.cache.Messages()
+	renderer.Lead = b.options.Drafts
 	renderer.Program = b.base.version.String()
 	e := newEdition(book, renderer, b.edition)
 	e.list(b.base)

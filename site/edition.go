@@ -8,6 +8,7 @@ import (
 	"slices"
 	"sync"
 
+	"baybook/site/check"
 	"baybook/site/find"
 	"baybook/site/finding"
 	photos "baybook/site/photo"
@@ -41,6 +42,7 @@ type page struct {
 	file      *File
 	sheet     *sheet.Sheet
 	register  *sheet.Register
+	told      *check.Messages
 	glossary  *sheet.Glossary
 	shop      *sheet.Shop
 	drawings  []*finding.Source
@@ -80,11 +82,11 @@ func newEdition(book *sheet.Book, renderer *render.Renderer, before *Edition) *E
 // page gives a sheet's page: the one before where all that it was made of is
 // the same. A job shows what other sheets say, so its page is never the same.
 func (e *Edition) page(s *sheet.Sheet, before page) page {
-	now := page{sheet: s, register: e.Book.Register, glossary: e.Book.Glossary, shop: e.Book.Shop, neighbors: e.renderer.Neighbors(s)}
+	now := page{sheet: s, register: e.Book.Register, told: e.renderer.Messages(s), glossary: e.Book.Glossary, shop: e.Book.Shop, neighbors: e.renderer.Neighbors(s)}
 	for _, f := range s.Figures {
 		now.drawings = append(now.drawings, e.Book.Drawings[f.File])
 	}
-	if before.sheet == s && s.Front.Kind != sheet.Job && before.register == now.register && before.glossary == now.glossary &&
+	if before.sheet == s && s.Front.Kind != sheet.Job && before.register == now.register && before.told == now.told && before.glossary == now.glossary &&
 		before.shop == now.shop && before.neighbors == now.neighbors && slices.Equal(before.drawings, now.drawings) {
 		return before
 	}

@@ -26,8 +26,8 @@ type Options struct {
 	Out string
 	// Compress also writes .br and .gz copies, for web servers that serve them.
 	Compress bool
-	// Drafts also renders the sheets that are marked as drafts; they are not
-	// published.
+	// Drafts also renders the sheets that are marked as drafts, and marks what the
+	// build wrote with its reason, for the lead; neither is published.
 	Drafts bool
 	// History tells of earlier issues of the sheets; nil knows today's date
 	// alone.

@@ -4,7 +4,7 @@ package theme
 
 import "embed"
 
-// Files are the theme's folders: templates, styles, scripts, worker, icons, fonts, schemas.
+// Files are the theme's folders: templates, styles, scripts, worker, icons, signs, fonts, schemas.
 //
-//go:embed templates styles scripts worker icons fonts schemas
+//go:embed templates styles scripts worker icons signs fonts schemas
 var Files embed.FS

@@ -38,6 +38,18 @@ type result struct {
 	found   finding.List
 	leads   []lead
 	present []ShownHazard
+	told    *Messages
+}
+
+// Messages gives the messages of each sheet of the last run, as Hazards does.
+func (c *Cache) Messages() func(*sheet.Sheet) *Messages {
+	book, results := c.book, c.results
+	return func(s *sheet.Sheet) *Messages {
+		if r, ok := results[s]; ok {
+			return r.told
+		}
+		return MessagesOf(book, s)
+	}
 }
 
 // Hazards gives the hazards that each sheet of the last run shows, as the
@@ -71,7 +83,7 @@ func (c *Cache) Run(book *sheet.Book, history History) finding.List {
 	if c.book == nil || history.Sheets != nil || c.today != today || !sameGround(c.book, book) {
 		before, drawn = nil, nil
 	}
-	if c.shared == nil || c.book.Register != book.Register || c.book.Glossary != book.Glossary || c.book.Words != book.Words {
+	if c.shared == nil || c.book.Register != book.Register || c.book.Glossary != book.Glossary || c.book.Words != book.Words || c.book.Work != book.Work {
 		c.shared = newBookFacts(c.rules, book)
 	}
 	c.shared.Book = book
@@ -83,7 +95,8 @@ func (c *Cache) Run(book *sheet.Book, history History) finding.List {
 			results[i] = before[s]
 			return
 		}
-		results[i] = result{checkSheet(s, c.shared, history), leadsOf(s), c.shared.HazardsOf(s).Present}
+		found, facts := checkSheet(s, c.shared, history), c.shared.HazardsOf(s)
+		results[i] = result{found, leadsOf(s), facts.Present, facts.Messages()}
 	})
 	c.book, c.today, c.results = book, today, make(map[*sheet.Sheet]result, len(book.Sheets))
 	var list finding.List
@@ -124,7 +137,7 @@ func (c *Cache) runDrawings(book *sheet.Book, before map[*finding.Source]finding
 // sheet may rest on: data files, names of files, and the path and number of
 // every sheet.
 func sameGround(a, b *sheet.Book) bool {
-	if a.Register != b.Register || a.Glossary != b.Glossary || a.Shop != b.Shop || a.Words != b.Words {
+	if a.Register != b.Register || a.Glossary != b.Glossary || a.Shop != b.Shop || a.Words != b.Words || a.Work != b.Work {
 		return false
 	}
 	sameFiles := maps.EqualFunc(a.Files, b.Files, func(fs.FileInfo, fs.FileInfo) bool { return true })

@@ -19,6 +19,8 @@ type HazardFacts struct {
 	Present []ShownHazard
 	// Work is what the steps do.
 	Work StepWork
+	// Causes are the hazards that the work of each step brings.
+	Causes [][]Cause
 	// includes are the procedures that steps do as their whole action.
 	includes map[*sheet.Step]inclusion
 }
@@ -134,7 +136,7 @@ func (s *HazardFacts) IncludedGuards(p *ShownHazard) bool {
 		return false
 	}
 	target, _ := s.Included(p.Step)
-	return target != nil && len(s.book.HazardsOf(target).MessagesOn(p.Hazard)) > 0
+	return target != nil && s.book.HazardsOf(target).SpeaksOf(p.Hazard)
 }
 
 // MessagesOn lists the messages of the sheet that name a hazard.

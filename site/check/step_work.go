@@ -59,6 +59,9 @@ func (f *SheetFacts) followWork() {
 		w.Steps = append(w.Steps, step)
 	}
 	w.Moments, w.End = lists.Run(w.Steps, about.State)
+	for i := range w.Steps {
+		f.Causes = append(f.Causes, CausesOf(f.Book.Book, w.Steps[i].Does, w.Moments[i].State))
+	}
 }
 
 // linked are the links of a step that declare work, with their places in the

@@ -41,10 +41,16 @@ func (r *Renderer) sheetDocs(s *sheet.Sheet, id int) []find.Doc {
 			Kind: find.Section, Text: s.Prose(sec, isAside).Text, Area: s.Area(),
 		})
 	}
+	warned := make(map[*sheet.Step][]string)
+	for _, b := range r.messages(s).Built {
+		if b.Step != nil && !b.Line() {
+			warned[b.Step] = append(warned[b.Step], b.Hazard.Title)
+		}
+	}
 	for _, st := range s.Steps {
 		docs = append(docs, find.Doc{
 			Sheet: int32(id), Title: s.Front.Title, Number: s.Front.Number, Address: page + "#" + st.Anchor(),
-			Kind: find.Step, Text: s.Prose(st, isAside).Text, Area: s.Area(),
+			Kind: find.Step, Text: s.Prose(st, isAside).Text, Words: warned[st], Area: s.Area(),
 		})
 	}
 	return docs

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"baybook/calculators/calc"
+	"baybook/site/check"
 	"baybook/site/sheet"
 
 	"github.com/yuin/goldmark/ast"
@@ -41,6 +42,10 @@ type parts struct {
 	guards map[*sheet.Step]string
 	// limits are the sheet's limits in the order of their notes.
 	limits []*sheet.Limit
+	// told is what the reader of the sheet is told, nil where nothing is; written
+	// counts the build's blocks that stand at the step so far.
+	told    *check.Messages
+	written int
 }
 
 // RegisterFuncs implements renderer.NodeRenderer.
@@ -89,17 +94,24 @@ func (r *parts) section(w util.BufWriter, _ []byte, n ast.Node, entering bool) (
 const alert = `<svg class="alert" viewBox="0 0 24 22" width="26" height="24" aria-hidden="true"><path d="M12 1 23.4 21H.6z" fill="currentColor"/><path class="mark" d="M10.7 7.5h2.6l-.5 7h-1.6zM12 18.6a1.5 1.5 0 1 1 0-3 1.5 1.5 0 0 1 0 3z"/></svg>`
 
 func (r *parts) message(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+	m := n.(*sheet.Message)
 	if !entering {
+		if r.told != nil {
+			for _, h := range r.told.Adds[m] {
+				write(w, `<p class="avoid">`)
+				text(w, h.Avoid)
+				write(w, `</p>`)
+			}
+		}
 		write(w, "</div></div>\n")
+		if r.told != nil && m.Step != nil {
+			next, _ := m.NextSibling().(*sheet.Message)
+			r.before(w, m.Step, next)
+		}
 		return ast.WalkContinue, nil
 	}
-	m := n.(*sheet.Message)
-	word := m.Word.String()
-	write(w, `<div class="message" role="note" data-word="`, strings.ToLower(word), `" id="`, messageName(m), `"><p class="signal">`)
-	if m.Word > sheet.Notice {
-		write(w, alert)
-	}
-	write(w, `<strong>`, word, `</strong></p><div class="hazard"><p class="titles"><strong>`)
+	r.panelStart(w, m.Word, messageName(m), "")
+	write(w, `<p class="titles"><strong>`)
 	for i, t := range m.Titles {
 		if i > 0 {
 			write(w, " · ")
@@ -151,6 +163,11 @@ func (r *parts) step(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast
 		write(w, `<span id="`, step.Name, `"></span>`) // where links of other sheets lead
 	}
 	r.waivedAt(w, step)
+	if r.told != nil {
+		r.written = 0
+		next, _ := step.FirstChild().(*sheet.Message)
+		r.before(w, step, next)
+	}
 	return ast.WalkContinue, nil
 }
 

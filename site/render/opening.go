@@ -1,6 +1,7 @@
 package render
 
 import (
+	"bufio"
 	"bytes"
 	"html/template"
 	"strings"
@@ -103,7 +104,8 @@ func neighbor(from, to *sheet.Sheet) Neighbor {
 }
 
 // text renders the words before a sheet's first section, and the rest: what
-// the page says of the whole sheet stands between the two.
+// the page says of the whole sheet stands between the two, and the messages for
+// all of it begin the rest.
 func (r *parts) text(s *sheet.Sheet) (opening, rest template.HTML, err error) {
 	markdown := newMarkdown(r)
 	var before, after bytes.Buffer
@@ -116,5 +118,11 @@ func (r *parts) text(s *sheet.Sheet) (opening, rest template.HTML, err error) {
 			return "", "", err
 		}
 	}
-	return template.HTML(before.String()), template.HTML(after.String()), nil
+	var whole bytes.Buffer
+	forAll := bufio.NewWriter(&whole)
+	r.openingMessages(forAll)
+	if err := forAll.Flush(); err != nil {
+		return "", "", err
+	}
+	return template.HTML(before.String()), template.HTML(whole.String() + after.String()), nil
 }

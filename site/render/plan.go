@@ -37,7 +37,8 @@ type SkillMinutes struct {
 
 // NewPlan merges the sheets that a job names. Sheets that are not there are
 // left out; the checks report them.
-func NewPlan(book *sheet.Book, job *sheet.Sheet) *Plan {
+func (r *Renderer) NewPlan(job *sheet.Sheet) *Plan {
+	book := r.Book
 	p := &Plan{}
 	minutes := make(map[sheet.Skill]int)
 	seen := make(map[string]bool)
@@ -53,7 +54,7 @@ func NewPlan(book *sheet.Book, job *sheet.Sheet) *Plan {
 		p.Materials = merge(p.Materials, s.Front.Materials)
 		p.Total += s.Front.Minutes
 		minutes[s.Front.Skill] += s.Front.Minutes
-		for _, h := range hazardSummaries(s) {
+		for _, h := range hazardSummaries(s, r.messages(s)) {
 			if key := strings.ToLower(h.Title); !seen[key] {
 				seen[key] = true
 				h.ID = relative(job.Path, PageOf(s)) + "#" + h.ID

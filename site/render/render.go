@@ -41,8 +41,13 @@ type Renderer struct {
 	Figures func(file string) string
 	// Hazards gives what a check found that a sheet shows; nil looks again.
 	Hazards func(*sheet.Sheet) []check.ShownHazard
-	pages   *template.Template
-	code    *highlighter
+	// Messages gives what the reader of a sheet is told; nil works it out again.
+	Messages func(*sheet.Sheet) *check.Messages
+	// Lead marks what the build wrote, with its reason.
+	Lead  bool
+	pages *template.Template
+	signs map[string]string
+	code  *highlighter
 	// neighbors holds every sheet's, found when first asked for.
 	neighbors func() map[string]Neighbors
 }
@@ -58,6 +63,9 @@ func NewRenderer(theme fs.FS, book *sheet.Book, calculators []*calc.Calculator, 
 		return nil, fmt.Errorf("the theme's templates: %w", err)
 	}
 	r.pages = pages
+	if r.signs, err = signs(theme); err != nil {
+		return nil, fmt.Errorf("the theme's signs: %w", err)
+	}
 	r.code = newHighlighter()
 	r.neighbors = sync.OnceValue(r.findNeighbors)
 	return r, nil

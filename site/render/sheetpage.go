@@ -55,12 +55,12 @@ var skillTitles = map[sheet.Skill]string{
 
 // Sheet renders the page of a sheet.
 func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
-	p := &parts{book: r, sheet: s, root: rootFrom(s.Path), guards: r.guards(s), limits: s.UsedLimits()}
+	p := &parts{book: r, sheet: s, root: rootFrom(s.Path), guards: r.guards(s), limits: s.UsedLimits(), told: r.messages(s)}
 	opening, rest, err := p.text(s)
 	if err != nil {
 		return nil, err
 	}
-	hazards := hazardSummaries(s)
+	hazards := hazardSummaries(s, p.told)
 	body := sheetBody{
 		Sheet: s, Kind: kindTitles[s.Front.Kind], Skill: skillTitles[s.Front.Skill],
 		Time: duration(s.Front.Minutes), Date: s.Front.Date.Format("2006-01-02"), Hurts: hazards, Words: wordCounts(hazards), Waivers: s.Front.Waivers,
@@ -75,16 +75,16 @@ func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
 		body.Numbers = append(body.Numbers, r.numberNote(l, i+1, p.root))
 	}
 	if s.Front.Kind == sheet.Job {
-		body.Plan = NewPlan(r.Book, s)
+		body.Plan = r.NewPlan(s)
 	}
 	page := r.newPage("sheet", PageOf(s), s.Front.Title, body)
 	page.Sheet, page.About = s, shortened(openingWords(s))
 	return r.print("sheet.html", page)
 }
 
-// hazardSummaries lists the hazards that the sheet's messages speak of, the gravest
-// first, each once.
-func hazardSummaries(s *sheet.Sheet) []HazardSummary {
+// hazardSummaries lists the hazards that the sheet's messages speak of, the
+// author's and those that the build writes, the gravest first, each once.
+func hazardSummaries(s *sheet.Sheet, told *check.Messages) []HazardSummary {
 	var list []HazardSummary
 	seen := make(map[string]bool)
 	for _, m := range s.Messages {
@@ -97,6 +97,12 @@ func hazardSummaries(s *sheet.Sheet) []HazardSummary {
 			list = append(list, HazardSummary{Word: m.Word.String(), Title: t.Text, ID: messageName(m), level: m.Word})
 		}
 	}
+	for _, b := range told.Built {
+		if key := strings.ToLower(b.Hazard.Title); !seen[key] {
+			seen[key] = true
+			list = append(list, HazardSummary{Word: b.Word.String(), Title: b.Hazard.Title, ID: builtName(b), level: b.Word})
+		}
+	}
 	slices.SortStableFunc(list, func(a, b HazardSummary) int { return int(b.level) - int(a.level) })
 	return list
 }
@@ -105,6 +111,11 @@ func hazardSummaries(s *sheet.Sheet) []HazardSummary {
 // speak of a hazard which the step shows: the step view puts them beside it.
 func (r *Renderer) guards(s *sheet.Sheet) map[*sheet.Step]string {
 	guards := make(map[*sheet.Step]string)
+	for _, rem := range r.messages(s).Reminders {
+		if rem.Built != nil && !rem.Built.Line() {
+			addGuard(guards, rem.Step, blockName(r.messages(s), rem.Built))
+		}
+	}
 	for _, present := range r.hazards(s) {
 		if present.Step == nil {
 			continue
@@ -113,13 +124,17 @@ func (r *Renderer) guards(s *sheet.Sheet) map[*sheet.Step]string {
 			if m.Step != nil || !speaksOf(m, present.Hazard) {
 				continue
 			}
-			if name := messageName(m); !strings.Contains(" "+guards[present.Step]+" ", " "+name+" ") {
-				guards[present.Step] = strings.TrimSpace(guards[present.Step] + " " + name)
-			}
+			addGuard(guards, present.Step, messageName(m))
 			break
 		}
 	}
 	return guards
+}
+
+func addGuard(guards map[*sheet.Step]string, step *sheet.Step, name string) {
+	if !strings.Contains(" "+guards[step]+" ", " "+name+" ") {
+		guards[step] = strings.TrimSpace(guards[step] + " " + name)
+	}
 }
 
 // hazards are those that the sheet shows, as the check found them.

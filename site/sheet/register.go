@@ -33,12 +33,18 @@ type Hazard struct {
 	Under []Under
 	// Injury is true where people can be hurt, false where only things can.
 	Injury bool
+	// Harm says in a sentence what it does; Avoid how to avoid it, the order
+	// first. Both are shown as they stand.
+	Harm, Avoid string
+	// Sign is the number of its sign in ISO 7010, "" where none fits.
+	Sign string
+	// Standing is true for what everybody in the bay minds all day, such as eyes
+	// and hands: its message is a line.
+	Standing bool
 	// When is the work that brings the hazard.
 	When []work.When
 	// Shows is what in a sheet shows that the hazard is present.
 	Shows Shows
-	// Message is a message that says all it must, to copy from.
-	Message string
 	// Say is what a message about it must say.
 	Say []Say
 	// Never is what no sheet may say about it.
@@ -47,6 +53,19 @@ type Hazard struct {
 	From string
 	Span Span
 }
+
+// Message is what the register says of the hazard: harm and avoidance.
+func (h *Hazard) Message() string { return strings.TrimSpace(h.Harm + " " + h.Avoid) }
+
+// MostHarm and MostAvoid are how many words the texts of a row may have: more
+// is not read.
+const (
+	MostHarm  = 15
+	MostAvoid = 30
+)
+
+// Signs are the numbers of the signs that the theme holds (ISO 7010).
+var Signs = []string{"M002", "M003", "M004", "M009", "M017", "W001", "W004", "W008", "W012", "W016", "W017", "W018", "W019", "W021", "W023", "W024", "W026"}
 
 // An Under is a least signal word for a hit whose step also says one of Shows.
 type Under struct {
@@ -96,10 +115,13 @@ var hazardFields = []field[Hazard]{
 	{"title", "What a safety message calls it, behind its signal word, without a full stop.", true, oneText, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Title = r.text(n) }},
 	{"word", "The least signal word of its message (ANSI Z535.6).", true, oneOf(words[1:]...), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Least = r.word(n) }},
 	{"under", "Graver least words for steps that also say one of the phrases.", false, listOf(object(underFields)), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Under = readList(r, n, underFields) }},
-	{"harm", "Whether people can be hurt, or only things.", true, oneOf("injury", "property"), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Injury = r.oneOf(n, "injury", "property") == "injury" }},
+	{"hurts", "Whether people can be hurt, or only things.", true, oneOf("people", "things"), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Injury = r.oneOf(n, "people", "things") == "people" }},
+	{"harm", "What it does, in one sentence of at most 15 words.", false, wordsUpTo(MostHarm), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Harm = r.wordsUpTo(n, MostHarm) }},
+	{"avoid", "How to avoid it, the order first, in at most 30 words.", false, wordsUpTo(MostAvoid), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Avoid = r.wordsUpTo(n, MostAvoid) }},
+	{"sign", "The number of its sign in ISO 7010, where one fits.", false, oneOf(Signs...), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Sign = r.oneOf(n, Signs...) }},
+	{"standing", "true for what everybody in the bay minds all day: its message is a line.", false, form{Type: "boolean"}, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Standing = r.oneOf(n, "true", "false") == "true" }},
 	{"when", "The work that brings it, in names of work.yaml.", false, manyWhens, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.When = readList(r, n, whenFields) }},
 	{"shows", "What in a sheet shows that it is there.", true, object(showsFields), func(r *yamlReader, n *yaml.Node, h *Hazard) { readFields(r, n, &h.Shows, showsFields) }},
-	{"message", "A message that says all it must, to copy from.", false, oneText, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Message = r.text(n) }},
 	{"say", "What its message must say.", false, listOf(object(sayFields)), func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Say = readList(r, n, sayFields) }},
 	{"never", "Phrases that no sheet may hold.", false, manyTexts, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.Never = r.list(n) }},
 	{"source", "Where the row comes from, and whether that was read or is from memory.", true, oneText, func(r *yamlReader, n *yaml.Node, h *Hazard) { h.From = r.text(n) }},

@@ -1,6 +1,9 @@
 package sheet
 
-import "encoding/json"
+import (
+	"encoding/json"
+	"strconv"
+)
 
 // A form is what a value looks like, in the terms of JSON Schema (2020-12).
 // It is made of the same tables by which the files are read, so that an editor
@@ -42,6 +45,11 @@ var (
 func oneOf(words ...string) form { return form{Type: "string", Enum: words} }
 
 func pattern(p string) form { return form{Type: "string", Pattern: p} }
+
+// wordsUpTo is a text of at most so many words.
+func wordsUpTo(most int) form {
+	return pattern(`^\s*\S+(\s+\S+){0,` + strconv.Itoa(most-1) + `}\s*$`)
+}
 
 // listOf is a list; an empty value is an empty list.
 func listOf(f form) form { return form{Type: []string{"array", "null"}, Items: &f} }

@@ -245,6 +245,15 @@ func (r *yamlReader) oneOf(n *yaml.Node, accepted ...string) string {
 	return ""
 }
 
+// wordsUpTo reads a text of at most so many words.
+func (r *yamlReader) wordsUpTo(n *yaml.Node, most int) string {
+	s := strings.Join(strings.Fields(r.text(n)), " ")
+	if words := len(strings.Fields(s)); words > most {
+		r.fault(n, "this has "+strconv.Itoa(words)+" words, and more than "+strconv.Itoa(most)+" are not read", "say it in at most "+strconv.Itoa(most)+" words")
+	}
+	return s
+}
+
 // whole reads a whole number that is not negative.
 func (r *yamlReader) whole(n *yaml.Node) int {
 	s := r.text(n)

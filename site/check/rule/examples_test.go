@@ -22,12 +22,12 @@ var today = time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)
 
 // exampleRegister is a small register that the examples speak of.
 const exampleRegister = `
-- {id: exhaust-gas, title: Exhaust gas, word: WARNING, harm: injury, shows: {steps: [to start + engine, engine running]}, say: [{what: outdoors or extraction, any: [outdoors, extraction]}, {what: a limit of time, units: [min]}], message: Exhaust gas kills. Run the engine outdoors for 3 min., source: invented}
-- {id: battery-short, title: Battery short circuit, word: WARNING, harm: injury, shows: {steps: [battery clamp]}, source: invented}
-- {id: trim-clip, title: Springing clip, word: CAUTION, harm: injury, shows: {steps: [to unclip]}, source: invented}
-- {id: glass, title: Breaking glass, word: WARNING, harm: injury, shows: {steps: [to pry + glass]}, source: invented}
-- {id: paint, title: Scratched paint, word: NOTICE, harm: property, shows: {steps: [to scrape + paint]}, source: invented}
-- {id: restraint, title: Airbag near the work, word: WARNING, harm: injury, shows: {steps: [to unplug + airbag]}, never: [wait + airbag + <s/min/minutes>], source: invented}
+- {id: exhaust-gas, title: Exhaust gas, word: WARNING, hurts: people, shows: {steps: [to start + engine, engine running]}, say: [{what: outdoors or extraction, any: [outdoors, extraction]}, {what: a limit of time, units: [min]}], harm: Exhaust gas kills., avoid: Run the engine outdoors for 3 min., source: invented}
+- {id: battery-short, title: Battery short circuit, word: WARNING, hurts: people, shows: {steps: [battery clamp]}, source: invented}
+- {id: trim-clip, title: Springing clip, word: CAUTION, hurts: people, shows: {steps: [to unclip]}, source: invented}
+- {id: glass, title: Breaking glass, word: WARNING, hurts: people, shows: {steps: [to pry + glass]}, source: invented}
+- {id: paint, title: Scratched paint, word: NOTICE, hurts: things, shows: {steps: [to scrape + paint]}, source: invented}
+- {id: restraint, title: Airbag near the work, word: WARNING, hurts: people, shows: {steps: [to unplug + airbag]}, never: [wait + airbag + <s/min/minutes>], source: invented}
 `
 
 const exampleGlossary = `

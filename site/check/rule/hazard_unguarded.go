@@ -2,7 +2,6 @@ package rule
 
 import (
 	"fmt"
-	"strings"
 
 	"baybook/site/check"
 	"baybook/site/finding"
@@ -16,8 +15,9 @@ var hazardUnguarded = &check.Rule{
 
 The words of the steps and of "Prove it", the captions, the title, the tools and
 the materials show which hazards of content/hazards.yaml are present; the front
-matter's hazards adds those that words cannot show. Each needs a safety message
-that carries its title. A step whose whole action is another procedure, and a
+matter's hazards adds those that words cannot show. Where the declared work of a
+step brings a hazard, or the front matter names it, the build writes the message.
+Any other needs one of the author's that carries its title. A step whose whole action is another procedure, and a
 job, bring that procedure's hazards along; what is waived there is not waived
 here.
 
@@ -27,7 +27,7 @@ The reason is printed at the step.`,
 	Check: func(p *check.Pass) {
 		for _, h := range p.Facts.ShownHazards() {
 			places := p.Facts.OpenPlaces(h)
-			if len(places) == 0 || len(p.Facts.MessagesOn(h)) > 0 || p.Facts.AllIncluded(h) {
+			if len(places) == 0 || p.Facts.SpeaksOf(h) || p.Facts.AllIncluded(h) {
 				continue
 			}
 			at := places[0]
@@ -46,9 +46,9 @@ func adviseMessage(h *sheet.Hazard, at *check.ShownHazard) string {
 	} else if !at.Whole {
 		where = "above this line"
 	}
-	text := "put a message " + where + ": > **" + at.Least.String() + ": " + h.Title + ".**"
-	if h.Message != "" {
-		text += " " + strings.Join(strings.Fields(h.Message), " ")
+	text := "declare the work with a link on the verb, so that the build writes the message; or put a message " + where + ": > **" + at.Least.String() + ": " + h.Title + ".**"
+	if h.Message() != "" {
+		text += " " + h.Message()
 	}
 	return text + " If it cannot be met here, waive " + h.ID + " with a reason"
 }
@@ -71,7 +71,7 @@ func broughtAlong(p *check.Pass) {
 	bring := func(target *sheet.Sheet, step *sheet.Step, at sheet.Span) {
 		f := p.Shared.HazardsOf(target)
 		for _, h := range f.ShownHazards() {
-			if len(f.MessagesOn(h)) > 0 || f.AllIncluded(h) || len(p.Facts.MessagesOn(h)) > 0 || check.WaiverAt(p.Sheet, h, step) != nil {
+			if f.SpeaksOf(h) || f.AllIncluded(h) || p.Facts.SpeaksOf(h) || check.WaiverAt(p.Sheet, h, step) != nil {
 				continue
 			}
 			place := f.PlacesOf(h)[0]

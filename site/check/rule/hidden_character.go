@@ -40,7 +40,7 @@ them. That goes for sheets, drawings and data files.`,
 		}
 		if r := p.Book.Register; r != nil && r.Source != nil {
 			for _, h := range r.Hazards {
-				escaped(p, r.Source, h.ID+" "+h.Title+" "+h.Message+" "+h.From, h.Span)
+				escaped(p, r.Source, h.ID+" "+h.Title+" "+h.Message()+" "+h.From, h.Span)
 			}
 		}
 		if s := p.Book.Shop; s != nil && s.Source != nil {

@@ -17,10 +17,13 @@ var messageContent = &check.Rule{
 Hazard, consequence, avoidance, in that order (ANSI Z535.6): first a statement
 with what may happen, to whom or to what; then an order that avoids it. A
 message without consequence is not believed, one without avoidance is of no
-use.`,
+use. Where the register says how the hazard is avoided, the build adds it.`,
 	Check: func(p *check.Pass) {
 		for _, m := range p.Sheet.Messages {
 			consequence, avoidance := content(p, m)
+			for _, h := range p.Facts.HazardsNamed(m) {
+				avoidance = avoidance || h != nil && h.Avoid != "" // the build adds it
+			}
 			switch {
 			case !consequence && !avoidance:
 				p.Report(m.Span, "the message says neither what may happen nor how to avoid it", "add both behind the title")

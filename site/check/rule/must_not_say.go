@@ -46,7 +46,7 @@ beside it. No waiver sets this aside.`,
 		if r := p.Book.Register; r != nil && r.Source != nil {
 			n := &never{pass: p, src: r.Source, words: words}
 			for _, h := range r.Hazards {
-				n.alone(words.Read(h.Title+": "+h.Message), h.Span)
+				n.alone(words.Read(h.Title+": "+h.Message()), h.Span)
 			}
 		}
 	},

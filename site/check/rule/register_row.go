@@ -49,7 +49,7 @@ func row(p *check.Pass, h *sheet.Hazard, i int) {
 	case h.Injury && h.Least == sheet.Notice:
 		say("“"+h.Title+"” can injure, and NOTICE says that nothing can", "write CAUTION, WARNING or DANGER")
 	case !h.Injury && h.Least != sheet.Notice:
-		say("“"+h.Title+"” costs things only, and "+h.Least.String()+" promises injury", "write NOTICE, or harm: injury")
+		say("“"+h.Title+"” costs things only, and "+h.Least.String()+" promises injury", "write NOTICE, or hurts: people")
 	case len(h.Shows.Steps) == 0 && len(h.Shows.Tools) == 0:
 		say("nothing shows “"+h.Title+"”", "add shows: {steps: [...]}")
 	case p.Book.Work.Source != nil && p.Book.Work.Unknown(h.When) != "": // a book may do without work.yaml
@@ -57,10 +57,10 @@ func row(p *check.Pass, h *sheet.Hazard, i int) {
 	case h.From == "":
 		say("“"+h.Title+"” has no source", "add source: and whether it was read or comes from memory")
 	}
-	if h.Message == "" {
+	if h.Message() == "" {
 		return
 	}
-	t := check.Passage{Text: english.Read(h.Message, p.Shared.Stems)}
+	t := check.Passage{Text: english.Read(h.Message(), p.Shared.Stems)}
 	for k := range p.Shared.Register.Demands[i] {
 		if s := &p.Shared.Register.Demands[i][k]; !s.SaidIn([]*check.Passage{&t}) {
 			say("the row's own message does not say: "+s.What, "complete the message, or the phrases under say")

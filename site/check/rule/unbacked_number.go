@@ -104,7 +104,7 @@ func backingOf(p *check.Pass) check.NumberList {
 	for _, m := range p.Sheet.Messages {
 		for _, h := range p.Facts.HazardsNamed(m) {
 			if h != nil {
-				add(h.Message) // the register's row has its own source
+				add(h.Message()) // the register's row has its own source
 			}
 		}
 	}
