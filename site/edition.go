@@ -86,7 +86,7 @@ func (e *Edition) page(s *sheet.Sheet, before page) page {
 	for _, f := range s.Figures {
 		now.drawings = append(now.drawings, e.Book.Drawings[f.File])
 	}
-	if before.sheet == s && s.Front.Kind != sheet.Job && before.register == now.register && before.told == now.told && before.glossary == now.glossary &&
+	if before.sheet == s && s.Front.Kind != sheet.Job && before.register == now.register && before.told.Same(now.told) && before.glossary == now.glossary &&
 		before.shop == now.shop && before.neighbors == now.neighbors && slices.Equal(before.drawings, now.drawings) {
 		return before
 	}

@@ -104,6 +104,21 @@ func numberOf(s *sheet.Step) int {
 	return s.Number
 }
 
+// Same reports whether a sheet's reader is told the same; both are of the same
+// sheet and register.
+func (m *Messages) Same(o *Messages) bool {
+	if m == o || m == nil || o == nil {
+		return m == o
+	}
+	sameBuilt := func(a, b *Built) bool {
+		return a == b || a != nil && b != nil && a.Hazard == b.Hazard && a.Word == b.Word && a.Step == b.Step && a.Reason() == b.Reason()
+	}
+	return slices.EqualFunc(m.Built, o.Built, sameBuilt) && slices.EqualFunc(m.Reminders, o.Reminders, func(a, b Reminder) bool {
+		return a.Step == b.Step && a.Hazard == b.Hazard && a.Word == b.Word && a.Own == b.Own && sameBuilt(a.Built, b.Built) &&
+			(a.Sheet == b.Sheet || a.Sheet != nil && b.Sheet != nil && a.Sheet.Path == b.Sheet.Path && a.Sheet.Front.Number == b.Sheet.Front.Number)
+	})
+}
+
 // add finds what the register adds to the author's own messages.
 func (s *HazardFacts) add(m *Messages) {
 	seen := make(map[*sheet.Hazard]bool)

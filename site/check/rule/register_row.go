@@ -50,6 +50,8 @@ func row(p *check.Pass, h *sheet.Hazard, i int) {
 		say("“"+h.Title+"” can injure, and NOTICE says that nothing can", "write CAUTION, WARNING or DANGER")
 	case !h.Injury && h.Least != sheet.Notice:
 		say("“"+h.Title+"” costs things only, and "+h.Least.String()+" promises injury", "write NOTICE, or hurts: people")
+	case len(h.When)+len(h.Say) > 0 && (h.Harm == "" || h.Avoid == ""):
+		say("the build has no message for “"+h.Title+"”: harm or avoid is missing", "write what it does, and how to avoid it")
 	case len(h.Shows.Steps) == 0 && len(h.Shows.Tools) == 0:
 		say("nothing shows “"+h.Title+"”", "add shows: {steps: [...]}")
 	case p.Book.Work.Source != nil && p.Book.Work.Unknown(h.When) != "": // a book may do without work.yaml

@@ -13,7 +13,7 @@ import (
 var Safety = []*check.Rule{
 	neverOrder, stepOrder, workUnresolved, workLink, undeclaredHazard,
 	hazardUnguarded, hazardLate, weakWord, noticeForInjury, injuryWordForProperty, injuryAndPropertyMixed,
-	messageContent, mustSay, mustNotSay, titleUnknown, hazardUnknown, stepsInMessage, messageOrder, overWarning, toolsNamed,
+	messageContent, mustNotSay, titleUnknown, hazardUnknown, stepsInMessage, messageOrder, overWarning, toolsNamed,
 }
 
 // Checks are all rules that look at a book once it is read, in the order in

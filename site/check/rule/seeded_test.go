@@ -181,13 +181,11 @@ func moveMessage(title string) func(*sheet.Sheet, *sheet.Register) []byte {
 var seeds = []seed{
 	{"no message on drilling", "hazard-unguarded", "Drilling blind", unwarned("Drilling blind")},
 	{"no message on exhaust gas", "hazard-unguarded", "Exhaust gas", unwarned("Exhaust gas")},
-	{"no message on the tailgate", "hazard-unguarded", "Falling tailgate", unwarned("Falling tailgate")},
 	{"no message on vapour", "hazard-unguarded", "Flammable vapour", unwarned("Flammable vapour")},
 	{"no message on the battery", "hazard-unguarded", "Battery short circuit", unwarned("Battery short circuit")},
 	{"no message on chafing", "hazard-unguarded", "Chafed wire", unwarned("Chafed wire")},
 	{"no message on clips", "hazard-unguarded", "Springing clip", unwarned("Springing clip")},
 	{"no message on pinched wires", "hazard-unguarded", "Pinched wire", unwarned("Pinched wire")},
-	{"no message on curtain airbags", "hazard-unguarded", "Curtain airbag in the roof rail", unwarned("Curtain airbag in the roof rail")},
 	{"no message on adhesive", "hazard-unguarded", "Adhesive on the skin", unwarned("Adhesive on the skin")},
 	{"message on drilling behind the steps", "hazard-late", "Drilling blind", moveMessage("Drilling blind")},
 	{"message on clips behind the steps", "hazard-late", "Springing clip", moveMessage("Springing clip")},
@@ -198,10 +196,7 @@ var seeds = []seed{
 	{"damage in a warning", "injury-and-property-mixed", "", inMessage("Exhaust gas", func(s *sheet.Sheet, _ *sheet.Message, t sheet.Title) []byte {
 		return replaced(s, t.Span, t.Text+". Scratched paint")
 	})},
-	{"message without avoidance", "message-content", "how to avoid", newBody("Springing clip", "A clip flies into the eye.")},
 	{"message without consequence", "message-content", "may happen", newBody("Springing clip", "Wear safety glasses, and pull square to the panel.")},
-	{"far side not named", "must-say", "far side", newBody("Drilling blind", "A bit cuts a harness. Set the depth stop to 3 mm past the sheet.")},
-	{"extraction not named", "must-say", "extraction", newBody("Exhaust gas", "Gas kills without a smell. Keep the time to 3 min.")},
 	{"waiting time for an airbag", "must-not-say", "", firstStep("Wait 10 minutes before you touch the airbag.")},
 	{"waiting time in a proof", "must-not-say", "", swapText("## Prove it\n", "## Prove it\n\n- The pretensioner is safe after a wait of half an hour.\n")},
 	{"misspelt title", "title-unknown", "", inMessage("", func(s *sheet.Sheet, _ *sheet.Message, t sheet.Title) []byte {
