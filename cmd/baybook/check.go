@@ -15,7 +15,7 @@ import (
 )
 
 var checkCommand = &command{
-	name: "check", use: "[DIR] [-fix [-dry-run]] [-format text|json|sarif] [-work SHEET] [-trace SHEET] [-waivers]", short: "check the book and publish nothing",
+	name: "check", use: "[DIR] [-fix [-dry-run]] [-format text|json|sarif] [-work SHEET] [-trace SHEET] [-since REF] [-waivers]", short: "check the book and publish nothing",
 	long: `
 Checks every sheet and says, for each fault, where it is, what is wrong and what
 to do. Errors stop publishing; warnings do not.
@@ -26,6 +26,10 @@ before → after; with -dry-run it prints them and changes nothing.
 
 -work says, for each step of one sheet, what the build takes it to do and the
 hazards that follow; -trace also says what is so at the vehicle before it.
+
+-since compares each sheet with the commit at which the present work parted from
+a branch, tag or commit, and not with the last commit: a step that changed under
+an old revision is found in a branch's check too (baybook check -since origin/main).
 
 -waivers lists what the sheets set aside, with reason and name.
 
@@ -41,6 +45,7 @@ func check(ctx context.Context, c *call) int {
 	format := set.String("format", "text", "how to write the findings: text, json or sarif (OASIS SARIF 2.1.0)")
 	fix := set.Bool("fix", false, "rewrite what has one right answer: computed numbers and preferred terms")
 	dryRun := set.Bool("dry-run", false, "with -fix: print what would be rewritten, and rewrite nothing")
+	since := set.String("since", "", "compare sheets with the commit at which this work parted from a `branch`, tag or commit")
 	explain := set.String("explain", "", "say what a `rule` is for, with a bad and a good example")
 	of := set.String("work", "", "say what each step of a `sheet` does, and the hazards that follow")
 	trace := set.String("trace", "", "say the same, and the state of the vehicle before each step of a `sheet`")
@@ -77,15 +82,23 @@ func check(ctx context.Context, c *call) int {
 	if write == nil { // before anything is rewritten
 		return c.fail(fmt.Errorf("the format %q is not known; use text, json or sarif", *format))
 	}
+	if *since != "" {
+		if err := checkSince(ctx, *content, *since); err != nil {
+			return c.fail(err)
+		}
+	}
+	if shallow(ctx, *content) {
+		fmt.Fprintln(c.stderr, "baybook check: this clone is shallow, so when its oldest sheets last changed is not known, and their approvals are taken as given; git fetch --unshallow brings the rest")
+	}
 	tuneGC()
-	book, list, err := site.Check(site.Options{Content: *content, History: history(ctx, *content)})
+	book, list, err := site.Check(site.Options{Content: *content, History: history(ctx, *content, *since)})
 	if err == nil && *fix {
 		told := c.stdout
 		if *format != "text" {
 			told = c.stderr // the findings are read by a program
 		}
 		if err = applyFixes(*content, list, *dryRun, told); err == nil && !*dryRun {
-			book, list, err = site.Check(site.Options{Content: *content, History: history(ctx, *content)})
+			book, list, err = site.Check(site.Options{Content: *content, History: history(ctx, *content, *since)})
 		}
 	}
 	if err != nil {

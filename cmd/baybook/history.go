@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"path"
 	"path/filepath"
@@ -13,11 +14,12 @@ import (
 )
 
 // history returns what git knows of the sheets in a content folder: when each
-// was last recorded, and its revision and date then. Where there is no git,
-// no repository or no record of the folder, only today's date is known, and
-// the rules that need more are left out. Nothing that the folder's own git
-// configuration names is run (see repository).
-func history(ctx context.Context, content string) func() site.History {
+// was last changed, and its revision and date in the last commit, or in the one
+// at which the work parted from since. Where there is no git, no repository or
+// no record of the folder, only today's date is known, and the rules that need
+// more are left out. Nothing that the folder's own git configuration names is
+// run (see repository).
+func history(ctx context.Context, content, since string) func() site.History {
 	return func() site.History {
 		h := site.History{Today: time.Now()}
 		r, ok := openRepository(ctx, content)
@@ -25,24 +27,53 @@ func history(ctx context.Context, content string) func() site.History {
 			return h
 		}
 		defer r.close()
-		log, ok := r.git(ctx, "log", "--format=%x00%cs", "--name-only", "--no-renames", "HEAD", "--", ":/"+r.prefix)
+		if since != "" && r.compareWith(ctx, content, since) != nil {
+			return h // told before: see checkSince
+		}
+		log, ok := r.git(ctx, "log", "--format=%x00%H %cs", "--name-only", "--no-renames", "HEAD", "--", ":/"+r.prefix)
 		if !ok {
 			return h
 		}
-		h.Sheets = issues(ctx, r, content, newest(log, r.prefix))
+		h.Sheets = issues(ctx, r, content, newest(log, r.prefix, r.ends), h.Today)
 		return h
 	}
 }
 
+// checkSince says what is wrong with a commit to compare with.
+func checkSince(ctx context.Context, content, since string) error {
+	r, ok := openRepository(ctx, content)
+	if !ok {
+		return fmt.Errorf("-since needs a folder that is kept in git, with a commit; %s is not", content)
+	}
+	defer r.close()
+	return r.compareWith(ctx, content, since)
+}
+
+// shallow reports a clone whose history was cut off.
+func shallow(ctx context.Context, content string) bool {
+	r, ok := openRepository(ctx, content)
+	if !ok {
+		return false
+	}
+	defer r.close()
+	return len(r.ends) > 0
+}
+
 // newest reads a log, latest first: the day on which each sheet last changed,
-// by its path in the content folder, whose own path is prefix.
-func newest(log, prefix string) map[string]time.Time {
+// by its path in the content folder, whose own path is prefix. A shallow clone's
+// last commits seem to bring every file; what they say is passed over, and the
+// day of a sheet that only they name is the zero time, not known.
+func newest(log, prefix string, ends map[string]bool) map[string]time.Time {
 	days := make(map[string]time.Time)
 	for entry := range strings.SplitSeq(log, "\x00") {
-		day, files, _ := strings.Cut(entry, "\n")
+		head, files, _ := strings.Cut(entry, "\n")
+		commit, day, _ := strings.Cut(head, " ")
 		t, err := time.Parse(time.DateOnly, strings.TrimSpace(day))
 		if err != nil {
 			continue
+		}
+		if ends[commit] {
+			t = time.Time{}
 		}
 		for file := range strings.Lines(files) {
 			file = strings.TrimPrefix(strings.TrimSpace(file), prefix)
@@ -54,20 +85,24 @@ func newest(log, prefix string) map[string]time.Time {
 	return days
 }
 
-// issues reads the recorded text of each sheet that has changed; one that has
-// not is what was recorded.
-func issues(ctx context.Context, r *repository, content string, days map[string]time.Time) map[string]site.Issue {
+// issues reads the text of each sheet in the commit to compare with, where it
+// has changed since.
+func issues(ctx context.Context, r *repository, content string, days map[string]time.Time, today time.Time) map[string]site.Issue {
 	list := make(map[string]site.Issue)
 	reader := sheet.NewReader(nil)
-	recorded := r.recorded(ctx)
-	for file, day := range days {
-		name, ok := recorded[file]
-		if !ok {
-			continue // it was removed since
-		}
+	last := r.recorded(ctx, "HEAD")
+	before := last
+	if r.base != "HEAD" {
+		before = r.recorded(ctx, r.base)
+	}
+	for file, name := range before {
 		text, err := os.ReadFile(filepath.Join(content, filepath.FromSlash(file)))
-		if err != nil {
+		if err != nil || path.Ext(file) != ".md" {
 			continue // a sheet that is gone has no issue to keep to
+		}
+		day := days[file]
+		if !r.same(text, last[file]) {
+			day = today
 		}
 		if r.same(text, name) {
 			if strings.Contains(string(text), "\napproved:") { // its past matters to its approval alone

@@ -25,6 +25,10 @@ type repository struct {
 	control string // our own control folder, removed by close
 	objects string // the folder's objects
 	prefix  string // the content folder's path in the repository, "" or with a slash at its end
+	base    string // the commit that sheets are compared with
+	// ends are the commits at which a shallow clone ends: what they changed is
+	// not known.
+	ends    map[string]bool
 	newHash func() hash.Hash
 }
 
@@ -57,7 +61,31 @@ func openRepository(ctx context.Context, content string) (*repository, bool) {
 		r.close()
 		return nil, false
 	}
+	r.base = "HEAD"
 	return r, true
+}
+
+// compareWith takes the commit at which the present one parted from another as
+// the one to compare with: what a branch would bring in is judged, whatever
+// else has come to the other one since.
+func (r *repository) compareWith(ctx context.Context, content, ref string) error {
+	cmd := exec.CommandContext(ctx, "git", "-C", content, "-c", "core.fsmonitor=false", "-c", "core.hooksPath="+os.DevNull,
+		"rev-parse", "--verify", "--quiet", "--end-of-options", ref+"^{commit}")
+	commit, err := cmd.Output()
+	base, ok := "", err == nil
+	if ok {
+		base, ok = r.git(ctx, "merge-base", "HEAD", strings.TrimSpace(string(commit)))
+	}
+	switch {
+	case ok:
+		r.base = strings.TrimSpace(base)
+		return nil
+	case len(r.ends) > 0:
+		return fmt.Errorf("this clone is shallow and does not reach back to %s; fetch the whole history first (git fetch --unshallow)", ref)
+	case err != nil:
+		return fmt.Errorf("there is no commit %s here; name a branch, a tag or a commit, such as origin/main", ref)
+	}
+	return fmt.Errorf("%s and the present commit have no history in common", ref)
 }
 
 // makeControl writes the control folder. A shallow clone's list of commits
@@ -70,6 +98,10 @@ func (r *repository) makeControl(config, shallow, head string) error {
 	files := map[string]string{"config": config, "HEAD": head + "\n"}
 	if list, err := os.ReadFile(shallow); err == nil {
 		files["shallow"] = string(list)
+		r.ends = make(map[string]bool)
+		for _, commit := range strings.Fields(string(list)) {
+			r.ends[commit] = true
+		}
 	}
 	for name, text := range files {
 		if err := os.WriteFile(filepath.Join(r.control, name), []byte(text), 0o600); err != nil {
@@ -102,11 +134,11 @@ func (r *repository) git(ctx context.Context, arguments ...string) (string, bool
 	return out.String(), err == nil
 }
 
-// recorded lists the files of the content folder as they were last recorded:
-// the name of each one's content, by its path in the folder.
-func (r *repository) recorded(ctx context.Context) map[string]string {
+// recorded lists the files of the content folder as they stood in a commit: the
+// name of each one's content, by its path in the folder.
+func (r *repository) recorded(ctx context.Context, commit string) map[string]string {
 	files := make(map[string]string)
-	list, _ := r.git(ctx, "ls-tree", "-r", "-z", "HEAD:"+strings.TrimSuffix(r.prefix, "/"))
+	list, _ := r.git(ctx, "ls-tree", "-r", "-z", commit+":"+strings.TrimSuffix(r.prefix, "/"))
 	for entry := range strings.SplitSeq(list, "\x00") {
 		kind, file, _ := strings.Cut(entry, "\t")
 		if fields := strings.Fields(kind); len(fields) == 3 && fields[0] != "120000" && fields[1] == "blob" {

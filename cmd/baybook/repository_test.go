@@ -121,7 +121,7 @@ func TestHistoryRunsNothing(t *testing.T) {
 			f := newFolder(t)
 			bait.lay(f)
 			f.ran()
-			h := history(t.Context(), filepath.Join(f.dir, "book"))()
+			h := history(t.Context(), filepath.Join(f.dir, "book"), "")()
 			if f.ran() {
 				t.Error("reading the history ran the folder's command")
 			}
@@ -147,7 +147,7 @@ func TestHistoryReads(t *testing.T) {
 	f.write("book/deep/c.md", "---\ntitle: C changed\n---\n")
 	f.write("book/new.md", "---\ntitle: new\n---\n")
 	for content, prefix := range map[string]string{"book": "", ".": "book/", "book/deep": "deep/"} {
-		got := history(t.Context(), filepath.Join(f.dir, content))().Sheets
+		got := history(t.Context(), filepath.Join(f.dir, content), "")().Sheets
 		key := func(name string) string {
 			if prefix == "deep/" {
 				return strings.TrimPrefix(name, prefix)
@@ -169,5 +169,69 @@ func TestHistoryReads(t *testing.T) {
 		if _, ok := got[key("new.md")]; ok {
 			t.Errorf("%s: a sheet that was never recorded has a history", content)
 		}
+	}
+}
+
+// TestHistorySince finds a change that a branch has recorded already, and
+// passes over what the other branch got since.
+func TestHistorySince(t *testing.T) {
+	f := newFolder(t)
+	f.git("checkout", "-q", "book/a.md")
+	f.write("book/b.md", "---\ntitle: B\nrevision: A\ndate: 2026-01-02\napproved: 2026-01-03\n---\nStep.\n")
+	f.git("add", "-A")
+	f.git("commit", "-q", "-m", "b")
+	f.git("branch", "shop")
+	f.git("checkout", "-q", "-b", "work")
+	f.write("book/b.md", "---\ntitle: B\nrevision: A\ndate: 2026-01-02\napproved: 2026-01-03\n---\nAnother step.\n")
+	f.git("commit", "-q", "-am", "a step under an old revision")
+	f.git("checkout", "-q", "shop")
+	f.write("book/a.md", "---\ntitle: A2\nrevision: B\n---\n")
+	f.git("commit", "-q", "-am", "elsewhere")
+	f.git("checkout", "-q", "work")
+	book := filepath.Join(f.dir, "book")
+	if h := history(t.Context(), book, "")(); h.Sheets["b.md"].Changed {
+		t.Errorf("against the last commit b.md has changed: %+v", h.Sheets)
+	}
+	h := history(t.Context(), book, "shop")()
+	if b := h.Sheets["b.md"]; !b.Changed || b.Revision != "A" {
+		t.Errorf("since shop b.md has not changed: %+v", h.Sheets)
+	}
+	if h.Sheets["a.md"].Changed {
+		t.Error("a change of the other branch counts as one of this")
+	}
+	if err := checkSince(t.Context(), book, "shop"); err != nil {
+		t.Error(err)
+	}
+	for ref, want := range map[string]string{"nowhere": "there is no commit nowhere", "--all": "there is no commit --all"} {
+		if err := checkSince(t.Context(), book, ref); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("since %s: %v", ref, err)
+		}
+	}
+	if err := checkSince(t.Context(), t.TempDir(), "shop"); err == nil || !strings.Contains(err.Error(), "kept in git") {
+		t.Errorf("without a repository: %v", err)
+	}
+}
+
+// A shallow clone does not know when its sheets last changed, so an approval is
+// not taken for old there; a commit that it lacks is told as that.
+func TestHistoryOfAShallowClone(t *testing.T) {
+	f := newFolder(t)
+	f.write("book/b.md", "---\ntitle: B\nrevision: A\ndate: 2020-01-02\napproved: 2020-01-03\n---\nStep.\n")
+	f.git("add", "-A")
+	f.git("commit", "-q", "-m", "b")
+	first := strings.TrimSpace(f.git("rev-parse", "HEAD"))
+	f.write("book/a.md", "---\ntitle: A3\nrevision: C\n---\n")
+	f.git("commit", "-q", "-am", "c")
+	clone := &folder{t: t, dir: filepath.Join(t.TempDir(), "clone")}
+	f.git("clone", "-q", "--depth", "1", "file://"+f.dir, clone.dir)
+	book := filepath.Join(clone.dir, "book")
+	if b, ok := history(t.Context(), book, "")().Sheets["b.md"]; !ok || b.Changed || !b.Newest.IsZero() {
+		t.Errorf("b.md of the clone: %+v, %v", b, ok)
+	}
+	if !shallow(t.Context(), book) || shallow(t.Context(), filepath.Join(f.dir, "book")) {
+		t.Error("a shallow clone is not told from a whole one")
+	}
+	if err := checkSince(t.Context(), book, first); err == nil || !strings.Contains(err.Error(), "shallow") {
+		t.Errorf("a commit that the clone lacks: %v", err)
 	}
 }

@@ -72,7 +72,8 @@ type Issue struct {
 	Date     time.Time
 	// Changed is true where the sheet's text is no longer the same.
 	Changed bool
-	// Newest is when the sheet was last changed, to the day.
+	// Newest is when the sheet was last changed, to the day: today where the
+	// change is not recorded yet, and the zero time where that is not known.
 	Newest time.Time
 }
 

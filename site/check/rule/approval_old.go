@@ -24,9 +24,6 @@ the history is known, was given to another text.`,
 		}
 		issue, ok := p.History.Sheets[p.Sheet.File]
 		newest := issue.Newest
-		if ok && issue.Changed {
-			newest = p.History.Today
-		}
 		if ok && given.Format(time.DateOnly) < newest.Format(time.DateOnly) {
 			p.Report(front.Place("approved"), "approved on "+given.Format(time.DateOnly)+", and changed since, on "+newest.Format(time.DateOnly), "have it approved again, and write that day")
 		}
