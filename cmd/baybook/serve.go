@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"strings"
 	"time"
 
 	"baybook/site"
@@ -12,14 +13,16 @@ import (
 )
 
 var serveCommand = &command{
-	name: "serve", use: "[DIR] [-lan] [-addr HOST:PORT]", short: "show the book while it is written",
+	name: "serve", use: "[DIR] [-lan [-cert FILE -key FILE]] [-addr HOST:PORT]", short: "show the book while it is written",
 	long: `
 Builds the book into memory and serves it on this machine alone. Save a sheet,
 and the page in the browser loads itself again. While a sheet has an error the
 last good page stays, with the error over it. Nothing is written to disk.
 
 -lan serves phones on the shop's network too, and prints a code to scan. Anyone
-on that network can then read the book.
+on that network can then read the book. Phones keep it for bays without signal
+only where it comes over HTTPS: -cert and -key name a certificate that they
+trust. The sheet "Publish the book" shows how to make one.
 
 Ctrl-C ends it.`,
 	run: serveBook,
@@ -28,6 +31,8 @@ Ctrl-C ends it.`,
 func serveBook(ctx context.Context, c *call) int {
 	set, content := c.flags()
 	lan := set.Bool("lan", false, "serve all of this machine's networks, not this machine alone")
+	cert := set.String("cert", "", "speak HTTPS with the certificate in this PEM `file`, so that phones keep the book; goes with -key")
+	key := set.String("key", "", "the certificate's key, a PEM `file`")
 	addr := set.String("addr", "", "the `address` to listen on (127.0.0.1:8025, or a free port where that is taken)")
 	if code, done := c.parse(set); done {
 		return code
@@ -36,7 +41,7 @@ func serveBook(ctx context.Context, c *call) int {
 		return c.fail(err)
 	}
 	err := serve.Run(ctx, serve.Options{
-		Site: site.Options{Content: *content, Slow: c.slow}, Addr: *addr, LAN: *lan,
+		Site: site.Options{Content: *content, Slow: c.slow}, Addr: *addr, LAN: *lan, Certificate: *cert, Key: *key,
 		Ready: func(list []serve.Address) { writeAddresses(c.stdout, list) },
 		Built: func(list finding.List, took time.Duration, err error) { c.built(*content, list, took, err) },
 	})
@@ -61,6 +66,9 @@ func writeAddresses(w io.Writer, list []serve.Address) {
 				fmt.Fprintf(w, "\n%s\n", code)
 			}
 		}
+	}
+	if coded && !strings.HasPrefix(list[0].URL, "https:") {
+		fmt.Fprint(w, "Over plain HTTP phones keep nothing for bays without signal; -cert and -key add HTTPS.\n")
 	}
 	if len(list) == 1 && list[0].Loopback {
 		fmt.Fprint(w, "Ctrl-C ends it. For phones, use -lan.\n")

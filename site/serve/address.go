@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"crypto/tls"
 	"errors"
 	"fmt"
 	"net"
@@ -64,14 +65,33 @@ func loopback(host string) bool {
 	return host == "localhost" || ip != nil && ip.IsLoopback()
 }
 
+// secure reads the certificate; nil where plain HTTP is spoken.
+func (o Options) secure() (*tls.Config, error) {
+	switch {
+	case o.Certificate == "" && o.Key == "":
+		return nil, nil
+	case o.Certificate == "" || o.Key == "":
+		return nil, errors.New("a certificate and its key go together; name both files, with -cert and -key")
+	}
+	pair, err := tls.LoadX509KeyPair(o.Certificate, o.Key)
+	if err != nil {
+		return nil, fmt.Errorf("the certificate %s with the key %s cannot be used; both must be PEM and belong together: %w", o.Certificate, o.Key, err)
+	}
+	return &tls.Config{Certificates: []tls.Certificate{pair}, MinVersion: tls.VersionTLS12, NextProtos: []string{"http/1.1"}}, nil
+}
+
 // addresses lists the ways to a listener: this machine's own, then those of
 // its networks.
-func addresses(at *net.TCPAddr) []Address {
+func addresses(at *net.TCPAddr, secure *tls.Config) []Address {
+	scheme := "http://"
+	if secure != nil {
+		scheme = "https://"
+	}
 	port := strconv.Itoa(at.Port)
 	if !at.IP.IsUnspecified() {
-		return []Address{{URL: "http://" + net.JoinHostPort(at.IP.String(), port) + "/", Loopback: at.IP.IsLoopback()}}
+		return []Address{{URL: scheme + net.JoinHostPort(at.IP.String(), port) + "/", Loopback: at.IP.IsLoopback()}}
 	}
-	list := []Address{{URL: "http://" + net.JoinHostPort("127.0.0.1", port) + "/", Loopback: true}}
+	list := []Address{{URL: scheme + net.JoinHostPort("127.0.0.1", port) + "/", Loopback: true}}
 	all, err := net.InterfaceAddrs()
 	if err != nil {
 		return list
@@ -79,7 +99,7 @@ func addresses(at *net.TCPAddr) []Address {
 	for _, a := range all {
 		if network, ok := a.(*net.IPNet); ok {
 			if ip := network.IP.To4(); ip != nil && ip.IsGlobalUnicast() {
-				list = append(list, Address{URL: "http://" + net.JoinHostPort(ip.String(), port) + "/"})
+				list = append(list, Address{URL: scheme + net.JoinHostPort(ip.String(), port) + "/"})
 			}
 		}
 	}

@@ -1,6 +1,26 @@
 package serve
 
-import "testing"
+import (
+	"context"
+	"crypto/ecdsa"
+	"crypto/elliptic"
+	"crypto/rand"
+	"crypto/tls"
+	"crypto/x509"
+	"encoding/pem"
+	"math/big"
+	"net"
+	"net/http"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"baybook/site"
+	"baybook/site/core"
+	"baybook/site/sitetest"
+)
 
 // A port alone is this machine's own; what the network can reach is asked for.
 func TestAskedAddress(t *testing.T) {
@@ -25,5 +45,73 @@ func TestAskedAddress(t *testing.T) {
 		if got != tt.want || (err == nil) != (tt.want != "") {
 			t.Errorf("-addr %s, -lan %v: %q, %v; want %q", tt.addr, tt.lan, got, err, tt.want)
 		}
+	}
+}
+
+// TestHTTPS serves with a certificate made for the test, and refuses halves.
+func TestHTTPS(t *testing.T) {
+	dir := t.TempDir()
+	certificate, key := filepath.Join(dir, "book.crt"), filepath.Join(dir, "book.key")
+	private, err := ecdsa.GenerateKey(elliptic.P256(), rand.Reader)
+	if err != nil {
+		t.Fatal(err)
+	}
+	form := &x509.Certificate{SerialNumber: big.NewInt(1), IPAddresses: []net.IP{net.IPv4(127, 0, 0, 1)}, NotAfter: time.Now().Add(time.Hour)}
+	signed, err := x509.CreateCertificate(rand.Reader, form, form, &private.PublicKey, private)
+	if err != nil {
+		t.Fatal(err)
+	}
+	secret, err := x509.MarshalPKCS8PrivateKey(private)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for file, block := range map[string]*pem.Block{certificate: {Type: "CERTIFICATE", Bytes: signed}, key: {Type: "PRIVATE KEY", Bytes: secret}} {
+		if err := os.WriteFile(file, pem.EncodeToMemory(block), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, half := range []Options{{Certificate: certificate}, {Key: key}, {Certificate: key, Key: certificate}} {
+		if _, err := half.secure(); err == nil {
+			t.Errorf("%+v is taken", half)
+		}
+	}
+	content := filepath.Join(dir, "content")
+	if err := sitetest.Write(content, 1); err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	ready, done := make(chan []Address, 1), make(chan error, 1)
+	go func() {
+		done <- Run(ctx, Options{
+			Addr: "127.0.0.1:0", Certificate: certificate, Key: key,
+			Site:  site.Options{Content: content, Core: core.Core{Module: []byte("\x00asm"), Script: []byte(";")}},
+			Ready: func(list []Address) { ready <- list },
+		})
+	}()
+	var list []Address
+	select {
+	case list = <-ready:
+	case err := <-done:
+		t.Fatal(err)
+	}
+	trusted := x509.NewCertPool()
+	parsed, err := x509.ParseCertificate(signed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	trusted.AddCert(parsed)
+	client := &http.Client{Transport: &http.Transport{TLSClientConfig: &tls.Config{RootCAs: trusted}}}
+	r, err := client.Get(list[0].URL)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_ = r.Body.Close()
+	if r.StatusCode != http.StatusOK || !strings.HasPrefix(list[0].URL, "https://") {
+		t.Errorf("%s answers with %d", list[0].URL, r.StatusCode)
+	}
+	client.CloseIdleConnections()
+	stop()
+	if err := <-done; err != nil {
+		t.Error(err)
 	}
 }

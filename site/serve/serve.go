@@ -10,6 +10,7 @@ package serve
 
 import (
 	"context"
+	"crypto/tls"
 	"errors"
 	"net"
 	"net/http"
@@ -29,6 +30,9 @@ type Options struct {
 	Addr string
 	// LAN listens on all interfaces, for phones on the shop's network.
 	LAN bool
+	// Certificate and Key are the PEM files with which HTTPS is spoken; both
+	// empty speak plain HTTP. Phones keep a book only over HTTPS.
+	Certificate, Key string
 	// Ready is told the addresses that the book is served on, once it is; nil
 	// tells nobody.
 	Ready func([]Address)
@@ -44,6 +48,10 @@ const usualPort = "8025"
 // be listened on, or a content folder that is not there; faults in sheets are
 // shown in the browser and go to Built.
 func Run(ctx context.Context, o Options) error {
+	secure, err := o.secure()
+	if err != nil {
+		return err
+	}
 	listener, err := o.listen()
 	if err != nil {
 		return err
@@ -58,7 +66,7 @@ func Run(ctx context.Context, o Options) error {
 		return err
 	}
 	if o.Ready != nil {
-		o.Ready(addresses(listener.Addr().(*net.TCPAddr)))
+		o.Ready(addresses(listener.Addr().(*net.TCPAddr), secure))
 	}
 	server := &http.Server{
 		Handler: guard(dev, !o.LAN), BaseContext: func(net.Listener) context.Context { return ctx },
@@ -66,7 +74,11 @@ func Run(ctx context.Context, o Options) error {
 		MaxHeaderBytes: mostHeader,
 	}
 	done := make(chan error, 1)
-	go func() { done <- server.Serve(&limited{Listener: listener, room: make(chan struct{}, mostConnections)}) }()
+	var door net.Listener = &limited{Listener: listener, room: make(chan struct{}, mostConnections)}
+	if secure != nil {
+		door = tls.NewListener(door, secure)
+	}
+	go func() { done <- server.Serve(door) }()
 	for {
 		select {
 		case <-changes:
