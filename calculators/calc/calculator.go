@@ -24,6 +24,9 @@ type Calculator struct {
 	Limits []string
 	// Cautions travel with every result.
 	Cautions []string
+	// Search, where set, starts the search whose outcome Run answers with
+	// (Values.Found).
+	Search func(in *Values) Search
 	// Run computes. It returns a *Problem where the inputs, each in range,
 	// are impossible together.
 	Run func(in *Values, out *Result) *Problem
@@ -166,6 +169,10 @@ func (c *Calculator) unknown(name string) *Problem {
 
 // Eval computes with values that Read gave.
 func (c *Calculator) Eval(v *Values) (*Result, *Problem) {
+	if c.Search != nil && v.found == nil {
+		for v.found = c.Search(v); v.found.Step(); { // to its end
+		}
+	}
 	r := &Result{calculator: c, values: v, Outputs: make([]Answer, len(c.Outputs))}
 	if p := c.Run(v, r); p != nil {
 		return nil, p

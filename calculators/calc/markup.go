@@ -14,6 +14,13 @@ func AppendMarkup(b []byte, v *Values, r *Result, root string) []byte {
 	c := r.calculator
 	b = AppendForm(b, `<div class="result"><p class="verdict" data-verdict="%"><strong>%</strong></p>`, r.Verdict.String(), r.Verdict.Title())
 	b = appendReasons(b, r, root)
+	if c.Search != nil {
+		standing := "This is the final answer."
+		if v.more {
+			standing = "A first answer; it is being refined."
+		}
+		b = AppendForm(b, `<p class="standing">%</p>`, standing)
+	}
 	b = append(b, `<dl class="outputs">`...)
 	for i := range c.Outputs {
 		if o, a := &c.Outputs[i], r.Outputs[i]; a.Present {

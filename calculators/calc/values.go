@@ -4,6 +4,9 @@ package calc
 type Values struct {
 	calculator *Calculator
 	list       []Value // parallel to the calculator's Inputs
+	// found is the calculator's search, and more whether it goes on.
+	found Search
+	more  bool
 }
 
 // Calculator is the calculator that the values are for.

@@ -83,21 +83,38 @@ func (c Camera) sees(p vec) bool {
 	return ok && !calc.Over(math.Abs(u), 1) && !calc.Over(math.Abs(v), 1)
 }
 
-// bisect finds where f changes sign between two places, to the last digit.
-func bisect(f func(float64) float64, from, to float64) float64 {
-	negative := f(from) < 0
-	for range 200 { // enough from 1 down to 1e-60
-		middle := from + (to-from)/2
-		if middle <= from || middle >= to {
-			break
-		}
-		if f(middle) < 0 == negative {
-			from = middle
+// root finds where f changes sign between two places, to the last digits
+// (Chandrupatla, Advances in Engineering Software 28, 1997: a parabola through
+// three values where it can be trusted, else the middle; from memory).
+func root(f func(float64) float64, from, to float64) float64 {
+	a, b, c := to, from, from
+	fa, fb, fc := f(a), f(b), 0.0
+	t := 0.5
+	for range 100 {
+		x := a + t*(b-a)
+		fx := f(x)
+		if fx < 0 == (fa < 0) {
+			c, fc = a, fa
 		} else {
-			to = middle
+			c, fc, b, fb = b, fb, a, fa
 		}
+		a, fa = x, fx
+		best, least := a, math.Abs(fa)
+		if math.Abs(fb) < least {
+			best, least = b, math.Abs(fb)
+		}
+		room := 2 * (0x1p-52*math.Abs(best) + 1e-18) / math.Abs(b-a)
+		if room > 0.5 || least == 0 {
+			return best
+		}
+		xi, phi := (a-b)/(c-b), (fa-fb)/(fc-fb)
+		t = 0.5
+		if phi*phi < xi && (1-phi)*(1-phi) < 1-xi {
+			t = fa/(fb-fa)*fc/(fb-fc) + (c-a)/(b-a)*fa/(fc-fa)*fb/(fc-fb)
+		}
+		t = math.Min(1-room, math.Max(room, t))
 	}
-	return to
+	return a
 }
 
 // inputs are those that describe the camera, with more behind them.

@@ -73,7 +73,7 @@ func (c Camera) GroundWidth(y float64) float64 {
 	// With δ = π/2 − θ and e = π/2 − HFOV/2, squared:
 	// (π/2 − δ)²·(1 − (down/ahead)²·tan²δ) = (π/2 − e)².
 	e := math.Pi/2 - c.HFOV/2
-	d := bisect(func(d float64) float64 {
+	d := root(func(d float64) float64 {
 		q := (math.Pi/2 - d) * p.down / p.ahead * math.Tan(d)
 		return (e-d)*(math.Pi-e-d) - q*q
 	}, 0, e)

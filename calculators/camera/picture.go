@@ -71,7 +71,7 @@ func (p *picture) curve(line func(along float64) vec, s calc.Stroke) {
 	for i := 0.0; i <= steps; i++ {
 		now := inside(i / steps)
 		if i > 0 && now != last { // where it crosses the edge
-			add(bisect(inside, (i-1)/steps, i/steps))
+			add(root(inside, (i-1)/steps, i/steps))
 		}
 		if now > 0 {
 			add(i / steps)

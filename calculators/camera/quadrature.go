@@ -47,7 +47,7 @@ func changes(f func(float64) float64, from, to float64) []float64 {
 		at := from + (to-from)*i/steps
 		now := f(at)
 		if now < 0 != (before < 0) {
-			all = append(all, bisect(f, last, at))
+			all = append(all, root(f, last, at))
 		}
 		last, before = at, now
 	}
@@ -62,7 +62,7 @@ func zeros(f, slope func(float64) float64) []float64 {
 	from := 0.0
 	for _, to := range append(changes(slope, 0, 1), 1) {
 		if f(from) < 0 != (f(to) < 0) {
-			all = append(all, bisect(f, from, to))
+			all = append(all, root(f, from, to))
 		}
 		from = to
 	}

@@ -23,19 +23,20 @@ var BundleSize = &calc.Calculator{
 		{Name: "fill", Label: "Filled", Unit: "%", Help: "the part of the smallest circle that is copper and insulation"},
 	},
 	Sources: []calc.Source{
-		{Text: "Equal wires checked against the best known packings of circles in a circle, Discrete Mathematics 181 (1998) 139–154", Standing: "from memory"},
+		{Text: "Up to 37 equal wires: the best known packings of circles in a circle, Discrete Mathematics 181 (1998) 139–154", Standing: "from memory"},
 		{Text: "Estimate 1.2 × √Σd²", Standing: "common practice, no source"},
 		{Text: "Search by our own computation: soft circles pressed together from many starts, then made exact"},
 	},
 	Limits: []string{
 		"Wires in a vehicle lie less neatly than this: use the larger of bundle and estimate for a grommet.",
 		"Tape, loom or braid come on top.",
-		"It is a search: a slightly smaller circle may exist.",
+		"For wires of several sizes, or more than 37, it is a search: a slightly smaller circle may exist.",
 	},
 	Cautions: []string{
 		"Wires in a bundle heat each other: give “Fuse for a load and its wire” the number that carry current.",
 		"Leave room in sleeve and grommet. A bundle pulled in by force chafes, and a chafed wire can burn the vehicle.",
 	},
+	Search: func(in *calc.Values) calc.Search { return NewPacking(radiiOf(in)) },
 	Run:    bundle,
 	Figure: drawBundle,
 }
@@ -43,16 +44,23 @@ var BundleSize = &calc.Calculator{
 // looseness is what a bundle is over √Σd².
 const looseness = 1.2
 
-func bundle(in *calc.Values, out *calc.Result) *calc.Problem {
+// radiiOf are the radii of all wires given, in mm.
+func radiiOf(in *calc.Values) []float64 {
 	var radii []float64
-	squares := 0.0
 	for _, s := range in.Get("wires").Strands {
 		for range s.Count {
 			radii = append(radii, s.Diameter/2)
-			squares += s.Diameter * s.Diameter
 		}
 	}
-	discs, around := Pack(radii)
+	return radii
+}
+
+func bundle(in *calc.Values, out *calc.Result) *calc.Problem {
+	squares := 0.0
+	for _, r := range radiiOf(in) {
+		squares += 4 * r * r
+	}
+	discs, around := in.Found().(*Packing).Discs()
 	out.FigureData = discs
 	diameter := 2 * around
 	out.Set("diameter", diameter)

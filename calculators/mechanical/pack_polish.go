@@ -2,29 +2,42 @@ package mechanical
 
 import "math"
 
-// polish makes a settled packing exact by the method of multipliers (Nocedal
-// and Wright, Numerical Optimization, framework 17.4): the pressure stays, and
-// every contact remembers what it pushes back with, until no overlap is left.
-func polish(r, x []float64) []float64 {
-	const rounds, patience = 40, 6
+// A polishing makes a settled packing exact by the method of multipliers
+// (Nocedal and Wright, Numerical Optimization, framework 17.4): the pressure
+// stays, and every contact remembers what it pushes back with, until no overlap
+// is left.
+type polishing struct {
+	pressing
+	down         *descent
+	x, best      []float64
+	worthOfBest  float64
+	round, stale int
+}
+
+func newPolishing(r, x []float64) *polishing {
 	n := len(r)
-	p := &pressing{r: r, wall: make([]float64, n), force: 1, stiff: 100}
-	down := newDescent(2*n + 1)
-	best, bestWorth := append([]float64(nil), x...), p.worth(x)
+	p := &polishing{pressing: pressing{r: r, wall: make([]float64, n), force: 1, stiff: 100}, down: newDescent(2*n + 1)}
+	p.x, p.best = append(p.x, x...), append(p.best, x...)
+	p.worthOfBest = p.worth(x)
 	p.meet(x, 0.5)
-	for round, stale := 0, 0; round < rounds && stale < patience; round++ {
-		down.run(p, x, 1e-11, 200)
-		stale++
-		if w := p.worth(x); w < bestWorth {
-			if w < bestWorth*(1-1e-12) {
-				stale = 0
-			}
-			copy(best, x)
-			bestWorth = w
+	return p
+}
+
+// step is one round of pressing; false where no more is gained.
+func (p *polishing) step() bool {
+	const rounds, patience = 40, 6
+	p.down.run(&p.pressing, p.x, 1e-11, 200)
+	p.round++
+	p.stale++
+	if w := p.worth(p.x); w < p.worthOfBest {
+		if w < p.worthOfBest*(1-1e-12) {
+			p.stale = 0
 		}
-		p.learn(x)
+		copy(p.best, p.x)
+		p.worthOfBest = w
 	}
-	return best
+	p.learn(p.x)
+	return p.round < rounds && p.stale < patience
 }
 
 // learn remembers the force of every contact as what is added to its overlap.

@@ -28,43 +28,70 @@ type searcher struct {
 	left int
 	// pressed are the least radii met at each pressure.
 	pressed []float64
+	// x is the state at hand, here the best of this round and best that of all.
+	x, here, best        []float64
+	worthHere, bestWorth float64
+	// begun is how many fresh starts this round has made, stale how many
+	// disturbances since the last that gained something.
+	begun, stale int
+	// known is true where the first state to be settled is the best that is
+	// known, and none is to be looked for.
+	known bool
 }
 
-// search gives the best state that it finds within a fixed amount of work:
-// rounds of fresh starts, the best of which is disturbed until nothing more
-// is gained.
-func search(r []float64) []float64 {
+// newSearcher gets ready to look among radii that fall from first to last.
+func newSearcher(r []float64) *searcher {
 	n := len(r)
 	s := &searcher{pressing: pressing{r: r, wall: make([]float64, n), stiff: 1}, down: newDescent(2*n + 1)}
 	s.left = min(mostWork, workShare*n*n)
 	s.mean = math.Sqrt(dot(r, r) / float64(n))
 	s.least = math.Max(math.Sqrt(dot(r, r)), r[0]+r[1])
-	best, bestWorth := make([]float64, 2*n+1), math.Inf(1)
-	x, here := make([]float64, 2*n+1), make([]float64, 2*n+1)
-	for s.going(bestWorth) {
-		hereWorth := math.Inf(1)
-		for _, start := range starts {
-			if !s.going(hereWorth) {
-				break
-			}
-			if w := s.settle(x, start(s, x), false); w < hereWorth {
-				copy(here, x)
-				hereWorth = w
-			}
-		}
-		for stale := 0; stale < n && s.going(hereWorth); stale++ {
-			copy(x, here)
-			if w := s.settle(x, s.disturb(x, stale), true); w < hereWorth*(1-1e-7) {
-				copy(here, x)
-				hereWorth, stale = w, 0
-			}
-		}
-		if hereWorth < bestWorth {
-			copy(best, here)
-			bestWorth = hereWorth
-		}
+	s.x, s.here, s.best = make([]float64, 2*n+1), make([]float64, 2*n+1), make([]float64, 2*n+1)
+	s.worthHere, s.bestWorth = math.Inf(1), math.Inf(1)
+	if r[n-1] == r[0] && n < len(equalSeeds) {
+		s.seed, s.known = uint64(equalSeeds[n]), true
 	}
-	return best
+	return s
+}
+
+// step settles one state more, and reports whether there is more to look for
+// within a fixed amount of work: rounds of fresh starts, the best of which is
+// disturbed until nothing more is gained.
+func (s *searcher) step() bool {
+	switch {
+	case s.known:
+		start := starts[s.seed%uint64(len(starts))]
+		s.bestWorth = s.settle(s.best, start(s, s.best), false)
+		return false
+	case s.begun < len(starts) && s.going(s.worthHere):
+		start := starts[s.begun]
+		s.begun++
+		s.keep(s.settle(s.x, start(s, s.x), false), 1)
+	case s.stale < len(s.r) && s.going(s.worthHere):
+		copy(s.x, s.here)
+		s.stale++
+		if s.keep(s.settle(s.x, s.disturb(s.x, s.stale-1), true), 1-1e-7) {
+			s.stale = 1
+		}
+	default:
+		s.begun, s.stale, s.worthHere = 0, 0, math.Inf(1)
+	}
+	if s.worthHere < s.bestWorth {
+		copy(s.best, s.here)
+		s.bestWorth = s.worthHere
+	}
+	return s.going(s.bestWorth)
+}
+
+// keep makes the state at hand the best of the round where it is smaller than
+// that by a part, and reports whether it is.
+func (s *searcher) keep(worth, part float64) bool {
+	if worth >= s.worthHere*part {
+		return false
+	}
+	copy(s.here, s.x)
+	s.worthHere = worth
+	return true
 }
 
 // going reports whether there is work left and something to gain by it.

@@ -9,12 +9,14 @@ import (
 )
 
 // bestKnown are the ratios R/r of the best known packings of equal circles in
-// a circle, Discrete Mathematics 181 (1998) 139–154 (digits from memory); the
-// rows for 5, 8, 11, 13 and 17 circles are from memory too.
+// a circle, Discrete Mathematics 181 (1998) 139–154, which lists up to 65 of
+// them (digits from memory).
 var bestKnown = map[int]float64{
 	1: 1, 2: 2, 3: 1 + 2/math.Sqrt(3), 4: 1 + math.Sqrt2, 5: 2.7013, 6: 3, 7: 3, 8: 3.3048, 9: 3.6131, 10: 3.8130,
 	11: 3.9238, 12: 4.0296, 13: 4.2361, 14: 4.3284, 15: 4.5214, 16: 4.6154, 17: 4.7920,
-	18: 1 + math.Sqrt2 + math.Sqrt(6), 19: 1 + math.Sqrt2 + math.Sqrt(6), 20: 5.1223,
+	18: 1 + math.Sqrt2 + math.Sqrt(6), 19: 1 + math.Sqrt2 + math.Sqrt(6), 20: 5.122321,
+	21: 5.252317, 22: 5.439719, 23: 5.545204, 24: 5.651661, 25: 5.752824, 26: 5.828177, 27: 5.906398, 28: 6.014938, 29: 6.138598,
+	30: 6.197741, 31: 6.291502, 32: 6.429463, 33: 6.486703, 34: 6.610957, 35: 6.697171, 36: 6.746754, 37: 6.758774,
 }
 
 func equal(n int, r float64) []float64 {
@@ -29,7 +31,7 @@ func TestEqualWiresPackAsBestKnown(t *testing.T) {
 	for n, want := range bestKnown {
 		discs, around := Pack(equal(n, 1.2))
 		sound(t, discs, around)
-		if got := around / 1.2; got > want*1.001 || got < want*(1-2e-4) {
+		if got := around / 1.2; math.Abs(got-want) > 2e-5*want {
 			t.Errorf("%d circles: R/r %.5f, best known %.4f", n, got, want)
 		}
 	}
@@ -107,5 +109,41 @@ func TestSmallBesideLarge(t *testing.T) {
 	sound(t, discs, around)
 	if around > 30.25 {
 		t.Errorf("59 thin wires beside a thick one: circle %g, want less than 30.3, which all around takes", around)
+	}
+}
+
+// TestFirstPacking: what a search shows after its first step is sound and near
+// what it ends with, and it ends with what Pack gives.
+func TestFirstPacking(t *testing.T) {
+	radii := equal(60, 1.2)
+	for i := range radii {
+		radii[i] += 0.01 * float64(i%7)
+	}
+	p := NewPacking(radii)
+	p.Step()
+	first, around := p.Discs()
+	sound(t, first, around)
+	for p.Step() {
+	}
+	last, final := p.Discs()
+	sound(t, last, final)
+	if around > 1.03*final || around < final*(1-1e-12) {
+		t.Errorf("first circle %g, last %g", around, final)
+	}
+	if _, whole := Pack(radii); whole != final {
+		t.Errorf("Pack gives %g, steps end at %g", whole, final)
+	}
+}
+
+// BenchmarkFirstPacking is what a key costs before anything is shown.
+func BenchmarkFirstPacking(b *testing.B) {
+	radii := equal(60, 1.2)
+	for i := range radii {
+		radii[i] += 0.01 * float64(i%7)
+	}
+	for b.Loop() {
+		p := NewPacking(radii)
+		p.Step()
+		p.Discs()
 	}
 }

@@ -16,6 +16,9 @@ import (
 type core struct {
 	in, out []byte
 	index   *find.Index
+	// running is the computation last begun, of the question asked.
+	running *calc.Running
+	asked   string
 }
 
 // A question is something that the page can ask.
@@ -29,6 +32,7 @@ type question struct {
 // questions are all of them; protocol.ts lists the same.
 var questions = []question{
 	{"compute", 2, (*core).compute},
+	{"refine", 2, (*core).refine},
 	{"mark", 4, (*core).mark},
 	{"draw", 4, (*core).draw},
 	{"judge", 2, (*core).judge},
@@ -39,7 +43,7 @@ var questions = []question{
 
 // response is an answer before it is written.
 type response struct {
-	ok, read                  bool
+	ok, read, more            bool
 	html, say, query, verdict string
 	faults                    []*calc.Problem
 }
@@ -85,14 +89,33 @@ func (c *core) compute(p []string) response {
 	if len(problems) > 0 {
 		return response{faults: problems}
 	}
-	values, result, problems := calculator.Answer(pairs)
+	running, result, problems := calculator.Begin(pairs)
 	if result == nil {
 		return response{faults: problems}
 	}
+	c.running, c.asked = running, p[0]+p[1]
+	return shown(running, result)
+}
+
+// shown is the answer with the result of a computation.
+func shown(running *calc.Running, result *calc.Result) response {
 	return response{
-		ok: true, html: string(calc.AppendMarkup(nil, values, result, "")),
-		say: calc.Summary(result), verdict: result.Verdict.String(),
+		ok: true, html: string(calc.AppendMarkup(nil, running.Values(), result, "")),
+		say: calc.Summary(result), verdict: result.Verdict.String(), more: running.More(),
 	}
+}
+
+// refine goes a step further with the same question as compute was asked. As
+// long as there is more to look for, it answers only that.
+func (c *core) refine(p []string) response {
+	if c.running == nil || c.asked != p[0]+p[1] { // another was begun meanwhile
+		return c.compute(p)
+	}
+	c.running.Step()
+	if c.running.More() {
+		return response{ok: true, more: true}
+	}
+	return shown(c.running, c.running.Result())
 }
 
 // asked reads the calculator, query and output that practice questions share.
@@ -224,6 +247,9 @@ func (r response) append(b []byte) []byte {
 	b = strconv.AppendBool(b, r.ok)
 	if r.read {
 		b = append(b, `,"read":true`...)
+	}
+	if r.more {
+		b = append(b, `,"more":true`...)
 	}
 	for i, value := range [...]string{r.html, r.say, r.query, r.verdict} {
 		if value != "" {

@@ -2,6 +2,7 @@
 // every change computes.
 
 import { core, type Core } from "./core";
+import type { Answer } from "./protocol";
 
 /** Makes every calculator in the page live. */
 export const start = (root: HTMLElement): void => {
@@ -23,24 +24,22 @@ const queryOf = (form: HTMLFormElement): string => {
   return pairs.join("&");
 };
 
-const long = 60; // ms, above what most take on a slow phone
-const pause = 150; // ms, longer than between two keys of someone who types
+const slice = 6; // ms of refining at a time, so that a key is answered within one frame
 
 const enliven = (section: HTMLElement): void => {
   const form = section.querySelector("form") as HTMLFormElement;
   let turn = 0;
-  let took = 0; // ms that the last answer took
   const run = async (announce: boolean): Promise<void> => {
     const mine = ++turn;
     section.dataset.state = "waiting";
     try {
       const it = await core();
-      // What takes so long that it would hold up the next key waits for a pause.
-      if (took > long) await new Promise((done) => window.setTimeout(done, pause));
       if (mine !== turn) return;
-      const before = performance.now();
-      show(section, it, queryOf(form), announce);
-      took = performance.now() - before;
+      const query = queryOf(form);
+      const question = section.dataset.circuit === undefined ? "compute" : "circuit";
+      const answer = it.ask(question, section.dataset.circuit ?? section.dataset.calculator ?? "", query);
+      show(section, answer, query, announce);
+      if (answer.more) refine(section, it, query, () => mine === turn);
     } catch (e) {
       delete section.dataset.state;
       say(section, `Nothing can be computed now: ${e instanceof Error ? e.message : String(e)}. The values shown stay right for what stood here first.`);
@@ -63,6 +62,17 @@ const enliven = (section: HTMLElement): void => {
   });
   section.querySelector(".share")?.addEventListener("click", (e) => void share(section, e.currentTarget as HTMLElement));
   section.addEventListener("book:fill", () => void run(false));
+};
+
+/** Makes a first answer better between the reader's keys, until it is final or another is asked for. */
+const refine = (section: HTMLElement, it: Core, query: string, wanted: () => boolean): void => {
+  window.setTimeout(() => {
+    for (const end = performance.now() + slice; wanted(); ) {
+      const answer = it.ask("refine", section.dataset.calculator ?? "", query);
+      if (!answer.more) return show(section, answer, query, false);
+      if (performance.now() >= end) return refine(section, it, query, wanted);
+    }
+  });
 };
 
 /** Hands on the page's address with the values in it: by the system's own means, else by the clipboard. */
@@ -95,10 +105,8 @@ const say = (section: HTMLElement, words: string): void => {
   }, 200);
 };
 
-/** Computes and shows the result, or each error beside its field. */
-const show = (section: HTMLElement, it: Core, query: string, announce: boolean): void => {
-  const { calculator = "", circuit } = section.dataset;
-  const answer = circuit === undefined ? it.ask("compute", calculator, query) : it.ask("circuit", circuit, query);
+/** Shows a result, or each error beside its field. */
+const show = (section: HTMLElement, answer: Answer, query: string, announce: boolean): void => {
   delete section.dataset.state;
   const place = section.querySelector(".answer") as HTMLElement;
   const form = section.querySelector("form") as HTMLFormElement;

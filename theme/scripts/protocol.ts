@@ -5,6 +5,8 @@
 export interface Questions {
   /** calculator, query → its result. */
   compute: [calculator: string, query: string];
+  /** calculator, query → a step further from the first answer that compute gave; the result once it is final. */
+  refine: [calculator: string, query: string];
   /** calculator, query, output, answer as typed → the marking of a practice problem. */
   mark: [calculator: string, query: string, output: string, answer: string];
   /** calculator, query with ranges, output, seed → fresh numbers. */
@@ -35,6 +37,8 @@ export interface Answer {
   /** The query that a draw filled in, or the card after a schedule. */
   query?: string;
   verdict?: "ok" | "check" | "stop";
+  /** True while the answer shown is a first one, and refine makes a better one. */
+  more?: boolean;
   /** False where an answer or reading could not be read. */
   read?: boolean;
   faults?: Fault[];
