@@ -17,6 +17,10 @@ type Step struct {
 	// None is true where the step names no act at all.
 	Doubt *Doing
 	None  bool
+	// Inner are the steps of the procedure that the step does, and Assumes what
+	// that procedure takes to be so from its start.
+	Inner   []Step
+	Assumes []string
 }
 
 // Resolve puts what the plain words of a step say and what its links declare
@@ -70,6 +74,9 @@ type Moment struct {
 	Misses []Miss
 	// Broken are the orders in it that are never given.
 	Broken []Broken
+	// Missing are what the procedure that the step does takes to be so, and
+	// nothing has made so.
+	Missing []string
 }
 
 // A Miss is a need that is not met.
@@ -94,6 +101,21 @@ func (l *Lists) Run(steps []Step, begin []string) ([]Moment, []string) {
 	for i := range steps {
 		m := &moments[i]
 		m.State = slices.Clone(state)
+		if inner := steps[i].Inner; len(inner) > 0 {
+			during := merged(state, l.declared(&steps[i]))
+			for _, s := range steps[i].Assumes {
+				if !slices.Contains(during, s) {
+					m.Missing = append(m.Missing, s)
+				}
+			}
+			before := state
+			_, state = l.Run(inner, merged(during, steps[i].Assumes))
+			for _, s := range before {
+				if l.Is(s, "kept") {
+					state = with(state, s) // a procedure puts back what it began itself
+				}
+			}
+		}
 		for _, d := range steps[i].Does {
 			now := d
 			now.State = merged(d.State, state)
@@ -124,6 +146,15 @@ func (l *Lists) during(s *Step, state []string) []string {
 		if e := l.Entry(d.Act); e != nil && !l.Is(d.Act, "hands-on") {
 			list = merged(list, e.Sets)
 		}
+	}
+	return list
+}
+
+// declared is what a step says to be so.
+func (l *Lists) declared(s *Step) []string {
+	var list []string
+	for _, d := range s.Does {
+		list = merged(list, d.State)
 	}
 	return list
 }
