@@ -23,7 +23,7 @@ func (n *Network) Ampacity(w *Wire) float64 {
 			column = c
 		}
 	}
-	return wireLimit(w.CopperArea(), column, n.Limits.Ambient, w.Bundled)
+	return wireLimit(w.CopperArea(), column, w.Ambient, w.Bundled)
 }
 
 // CopperArea is the area in m2 of copper that conducts as well as the wire.

@@ -14,7 +14,8 @@ const (
 	VoltageSource            // a voltage behind a resistance
 	CurrentLoad              // a constant current
 	PowerLoad                // a constant power
-	LEDString                // LEDs and their resistor
+	LEDString                // LEDs and their resistor, or a diode
+	Regulated                // a voltage behind a resistance, from no current up to a largest one
 )
 
 // A Role says which way through its part a branch is.
@@ -31,11 +32,13 @@ const (
 	SupplyInput              // an amplifier from + to -
 	RemoteInput              // its switch-on lead
 	Output                   // one of its outputs
+	Position                 // a contact of a switch that has several
+	Converted                // the output of a converter
 )
 
 // roleNames are the roles as tables and JSON have them.
 var roleNames = [...]string{Through: "", Feeding: "feeds", Coil: "coil", CoilDamping: "damping", MakeContact: "make", BreakContact: "break",
-	Way: "way", SupplyInput: "supply", RemoteInput: "rem", Output: "output"}
+	Way: "way", SupplyInput: "supply", RemoteInput: "rem", Output: "output", Position: "way", Converted: "output"}
 
 // A Branch is a way through one part, from one node to another. Most parts
 // have one; a relay has three.
@@ -44,7 +47,7 @@ type Branch struct {
 	Part int
 	Kind Kind
 	Role Role
-	// Number counts the ways of a connector and the outputs of an amplifier
+	// Number counts the ways of a connector or switch and the outputs of an amplifier
 	// from 1, 0 for every other branch.
 	Number   int
 	From, To int
@@ -54,6 +57,9 @@ type Branch struct {
 	Ohms, Volts, Amps, Watts float64
 	// Strings of LEDs side by side.
 	Strings float64
+	// Floor is the voltage in V under which a load of constant current or power
+	// is a resistance: half of what feeds it.
+	Floor float64
 }
 
 // Label names the way where the part has several: "coil", "way 2"; "" where
@@ -84,7 +90,13 @@ func (n *Network) SourceBranches() []int {
 }
 
 // IsSource reports a branch that is a source of the supply.
-func (b *Branch) IsSource() bool { return b.Law == VoltageSource && b.Kind == SourceKind }
+func (b *Branch) IsSource() bool {
+	return b.Law == VoltageSource && b.Kind == SourceKind || b.Law == Regulated
+}
+
+// Drives reports a branch with a voltage of its own: a source or an output of
+// an amplifier.
+func (b *Branch) Drives() bool { return b.Law == VoltageSource || b.Law == Regulated }
 
 // IsFuse reports a branch that is a fuse element.
 func (b *Branch) IsFuse() bool { return b.Kind == FuseKind && b.Role == Through }
@@ -106,9 +118,16 @@ func (n *Network) Minus() []int {
 	return list
 }
 
+// Pushes reports a branch that is a feed of its own: one that drives, and that
+// is no alternator, which hangs on the feed of a battery.
+func (b *Branch) Pushes() bool { return b.Drives() && b.Kind != AlternatorKind }
+
 // Passes reports a branch that leads current on to something else: all but
 // sources and loads, coils among them.
 func (n *Network) Passes(b *Branch) bool {
+	if b.Kind == DiodeKind {
+		return true
+	}
 	if b.Law != Resistance || b.Role == Coil || b.Role == CoilDamping || b.Role == RemoteInput || b.Kind == SpeakerKind {
 		return false
 	}
@@ -120,5 +139,5 @@ func (n *Network) IsMetal(b *Branch) bool { return b.Kind != LoadKind && n.Passe
 
 // Draws reports the branch by which a load gets its supply.
 func (n *Network) Draws(b *Branch) bool {
-	return b.Law != VoltageSource && b.Role != RemoteInput && DemandOf(n.Of(b)) != nil
+	return !b.Drives() && b.Role != RemoteInput && DemandOf(n.Of(b)) != nil
 }

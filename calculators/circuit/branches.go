@@ -2,6 +2,7 @@ package circuit
 
 import (
 	"math"
+	"strconv"
 
 	"baybook/calculators/electrical"
 )
@@ -25,6 +26,7 @@ func (b *builder) branches() {
 	for i := range b.n.Parts {
 		b.branchesOf(i, used)
 	}
+	b.floors()
 }
 
 func (b *builder) branchesOf(i int, used []int) {
@@ -41,9 +43,25 @@ func (b *builder) branchesOf(i int, used []int) {
 			br.Law, br.Amps = CurrentLoad, p.Feeds
 		}
 	case *Switch:
-		b.branch(i, Through, "in", "out").Ohms = p.Ohms
+		if p.Ways == 1 {
+			b.branch(i, Through, "in", "out").Ohms = p.Ohms
+		}
+		for w := 1; w <= p.Ways && p.Ways > 1; w++ {
+			if pin := strconv.Itoa(w); used[p.Node(pin)] > 1 {
+				br := b.branch(i, Position, "in", pin)
+				br.Number, br.Ohms = w, p.Ohms
+			}
+		}
+	case *Alternator:
+		b.branch(i, Through, "-", "+").regulated(p.Volts, p.Ohms, p.Amps)
+	case *Converter:
+		b.branch(i, SupplyInput, "+", "-").Law = PowerLoad
+		b.branch(i, Converted, "out-", "out+").regulated(p.Volts, p.Ohms, p.Amps)
+	case *Diode:
+		br := b.branch(i, Through, "in", "out")
+		br.Law, br.Ohms, br.Volts, br.Strings = LEDString, p.Ohms, p.Forward, 1
 	case *Wire:
-		b.branch(i, Through, "from", "to").Ohms = electrical.ConductorResistance(electrical.MaterialNamed(p.Conductor), b.n.Limits.Temperature, p.Length, p.Area)
+		b.branch(i, Through, "from", "to").Ohms = electrical.ConductorResistance(electrical.MaterialNamed(p.Conductor), p.Temperature, p.Length, p.Area)
 	case *Ground:
 		b.branch(i, Through, "lug", "point").Ohms = p.Ohms
 	case *Body:
@@ -61,6 +79,44 @@ func (b *builder) branchesOf(i int, used []int) {
 		b.relay(i, p, used)
 	case *Amplifier:
 		b.amplifier(i, p, used)
+	}
+}
+
+// regulated makes a branch one that holds a voltage up to a current.
+func (br *Branch) regulated(volts, ohms, amps float64) {
+	br.Law, br.Volts, br.Ohms, br.Amps = Regulated, volts, ohms, amps
+}
+
+// floors says of every load what half its supply is: that of the first source,
+// or of the converter on whose output it hangs.
+func (b *builder) floors() {
+	n := b.n
+	for i := range n.Branches {
+		n.Branches[i].Floor = n.Supply().Volts / 2
+	}
+	for i := range n.Branches {
+		out := &n.Branches[i]
+		if out.Role != Converted {
+			continue
+		}
+		behind := make([]bool, n.Nodes)
+		behind[out.To] = true
+		for again := true; again; {
+			again = false
+			for k := range n.Branches {
+				if way := &n.Branches[k]; n.Passes(way) && behind[way.From] != behind[way.To] {
+					behind[way.From], behind[way.To], again = true, true, true
+				}
+			}
+		}
+		for k := range n.Branches {
+			if load := &n.Branches[k]; behind[load.From] && !behind[load.To] {
+				load.Floor = math.Min(load.Floor, out.Volts/2)
+				if out.Volts > n.Supply().Volts {
+					load.Floor = out.Volts / 2
+				}
+			}
+		}
 	}
 }
 
@@ -83,6 +139,9 @@ func (b *builder) ways(i int, c *Connector, used []int) {
 		if used[in] > 1 || used[out] > 1 {
 			br := b.between(i, Way, in, out)
 			br.Number, br.Ohms = w, c.Ohms
+			if len(c.Each) == c.Ways {
+				br.Ohms = c.Each[w-1]
+			}
 		}
 	}
 }

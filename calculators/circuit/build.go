@@ -116,6 +116,21 @@ func (b *builder) part(i int) {
 		p.put(part, v)
 	}
 	b.complete(i, c, part)
+	switch p := part.(type) {
+	case *Wire:
+		if !hasKey(entry.Keys, "ambient") {
+			p.Ambient = b.n.Limits.Ambient
+		}
+		if !hasKey(entry.Keys, "temperature") {
+			p.Temperature = b.n.Limits.Temperature
+		}
+	case *Load:
+		p.multiply()
+	case *Connector:
+		if len(p.Each) > 0 && len(p.Each) != p.Ways {
+			b.refuse(Problem{In: InEntry, Index: i, Key: "each", Message: p.Name + " has " + strconv.Itoa(p.Ways) + " ways and the resistance of " + strconv.Itoa(len(p.Each)), Do: "give one resistance for each way, or contact for all of them"})
+		}
+	}
 	b.n.Parts = append(b.n.Parts, part)
 }
 
@@ -149,6 +164,16 @@ func (b *builder) complete(i int, c *Class, part Part) {
 	case isLoad && load.Type == "resistor" && !hasKey(keys, "ohms"):
 		b.refuse(Problem{In: InEntry, Index: i, Message: name + " is a resistor without ohms", Do: "give its ohms"})
 	}
+}
+
+// multiply makes of what one load draws what all of them do.
+func (l *Load) multiply() {
+	n := float64(l.Count)
+	l.Current *= n
+	l.Power *= n
+	l.Ohms /= n
+	l.Inrush *= n
+	l.Sleeps *= n
 }
 
 func hasKey(keys []Key, name string) bool {

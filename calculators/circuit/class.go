@@ -7,8 +7,11 @@ type Kind uint8
 
 const (
 	SourceKind Kind = iota
+	AlternatorKind
+	ConverterKind
 	FuseKind
 	SwitchKind
+	DiodeKind
 	RelayKind
 	ConnectorKind
 	LoadKind
@@ -59,12 +62,22 @@ type Property struct {
 	yes   func(p Part) *bool
 	// volts is where a limit goes that is given in V instead of in %.
 	volts func(p Part) *float64
+	// list is where several quantities go, one after the other.
+	list func(p Part) *[]float64
 }
 
 // put gives a part the value of the key.
 func (p *Property) put(to Part, v calc.Value) {
 	if p.volts != nil && inVolts(v.Text) {
 		*p.volts(to) = v.Num
+		return
+	}
+	if p.list != nil {
+		u, _ := calc.LookupUnit(p.Unit)
+		for _, item := range List(v.Text) {
+			one, _ := p.Read(item)
+			*p.list(to) = append(*p.list(to), one.Num*u.Base)
+		}
 		return
 	}
 	if p.num != nil {
@@ -98,6 +111,7 @@ const (
 	PointName              // a point of the body
 	Color                  // letters of IEC 60757
 	Insulation             // degrees Celsius, or a class letter of ISO 6722-1
+	Quantities             // several numbers, with commas
 )
 
 // Classes are the sorts of part, in the order in which a person writes them.
@@ -105,29 +119,35 @@ func Classes() []Class { return classes }
 
 var classes = []Class{
 	{func() Part { return new(Source) }, SourceKind, "source", "sources", "A battery or another supply, with its inner resistance and what it feeds already.",
-		[]string{"+", "-"}, "-", "+", [][]Property{sourceKeys, endKeys, vehicleKeys}},
-	{func() Part { return &Fuse{Ohms: -1} }, FuseKind, "fuse", "fuses", "A fuse, or a fuse tap that shares the slot of another.",
-		[]string{"in", "out"}, "in", "out", [][]Property{fuseKeys, endKeys, vehicleKeys}},
-	{func() Part { return new(Switch) }, SwitchKind, "switch", "switches", "A contact that the states open and close.",
-		[]string{"in", "out"}, "in", "out", [][]Property{switchKeys, endKeys, vehicleKeys}},
+		[]string{"+", "-"}, "-", "+", [][]Property{sourceKeys, endKeys, partKeys}},
+	{func() Part { return new(Alternator) }, AlternatorKind, "alternator", "alternators", "An alternator: it holds its voltage up to its rated current, and takes none back.",
+		[]string{"+", "-"}, "-", "+", [][]Property{alternatorKeys, endKeys, partKeys}},
+	{func() Part { return new(Converter) }, ConverterKind, "converter", "converters", "A converter from one voltage to another: its output holds its voltage up to its rated current.",
+		[]string{"+", "-", "out+", "out-"}, "+", "", [][]Property{converterKeys, partKeys}},
+	{func() Part { return &Fuse{Ohms: -1} }, FuseKind, "fuse", "fuses", "A fuse or a circuit breaker, or a fuse tap that shares the slot of another.",
+		[]string{"in", "out"}, "in", "out", [][]Property{fuseKeys, endKeys, partKeys}},
+	{func() Part { return new(Switch) }, SwitchKind, "switch", "switches", "A contact that the states open and close, or several with one inlet.",
+		[]string{"in", "out"}, "in", "out", [][]Property{switchKeys, endKeys, partKeys}},
+	{func() Part { return new(Diode) }, DiodeKind, "diode", "diodes", "A diode: current passes from in to out alone.",
+		[]string{"in", "out"}, "in", "out", [][]Property{diodeKeys, endKeys, partKeys}},
 	{func() Part { return new(Relay) }, RelayKind, "relay", "relays", "A relay with the terminals of DIN 72552.",
-		[]string{"86", "85", "30", "87", "87a"}, "", "", [][]Property{relayKeys, vehicleKeys}},
+		[]string{"86", "85", "30", "87", "87a"}, "", "", [][]Property{relayKeys, partKeys}},
 	{func() Part { return new(Connector) }, ConnectorKind, "connector", "connectors", "A plug and its socket, each way with its contact resistance.",
-		nil, "", "", [][]Property{connectorKeys, vehicleKeys}},
+		nil, "", "", [][]Property{connectorKeys, partKeys}},
 	{func() Part { return new(Load) }, LoadKind, "load", "loads", "Whatever uses current: lamp, motor, device, resistor.",
-		[]string{"+", "-"}, "+", "-", [][]Property{loadKeys, endKeys, vehicleKeys}},
+		[]string{"+", "-"}, "+", "-", [][]Property{loadKeys, endKeys, partKeys}},
 	{func() Part { return new(LEDs) }, LEDsKind, "leds", "leds", "LEDs in series with a resistor, one string or several side by side.",
-		[]string{"+", "-"}, "+", "-", [][]Property{ledKeys, endKeys, vehicleKeys}},
+		[]string{"+", "-"}, "+", "-", [][]Property{ledKeys, endKeys, partKeys}},
 	{func() Part { return new(Amplifier) }, AmplifierKind, "amplifier", "amplifiers", "A power amplifier: its supply, its switch-on lead and its outputs.",
-		nil, "+", "-", [][]Property{amplifierKeys, endKeys, vehicleKeys}},
+		nil, "+", "-", [][]Property{amplifierKeys, endKeys, partKeys}},
 	{func() Part { return new(Speaker) }, SpeakerKind, "speaker", "speakers", "A loudspeaker on an amplifier's output.",
-		[]string{"+", "-"}, "+", "-", [][]Property{speakerKeys, endKeys, vehicleKeys}},
+		[]string{"+", "-"}, "+", "-", [][]Property{speakerKeys, endKeys, partKeys}},
 	{func() Part { return new(Splice) }, SpliceKind, "splice", "splices", "A joint of wires.",
-		[]string{"joint"}, "joint", "joint", [][]Property{vehicleKeys}},
+		[]string{"joint"}, "joint", "joint", [][]Property{partKeys}},
 	{func() Part { return new(Ground) }, GroundKind, "ground", "grounds", "A ring terminal on a named point of the body.",
-		[]string{"lug", "point"}, "lug", "lug", [][]Property{groundKeys, vehicleKeys}},
+		[]string{"lug", "point"}, "lug", "lug", [][]Property{groundKeys, partKeys}},
 	{func() Part { return new(Wire) }, WireKind, "wire", "wires", "A wire from one end to another.",
-		[]string{"from", "to"}, "", "", [][]Property{wireKeys, vehicleKeys}},
+		[]string{"from", "to"}, "", "", [][]Property{wireKeys, partKeys}},
 	{func() Part { return new(Body) }, BodyKind, "body", "body", "The metal between two points of the body.",
 		[]string{"from", "to"}, "", "", [][]Property{bodyKeys}},
 	{func() Part { return new(Link) }, LinkKind, "link", "links", "A camera, video, data or signal cable: drawn, not solved.",

@@ -28,6 +28,14 @@ func pinNames(p Part) []string {
 		for i := 1; i <= p.Ways; i++ {
 			names = append(names, wayPin(i, ".in"), wayPin(i, ".out"))
 		}
+	case *Switch:
+		if p.Ways == 1 {
+			return class(SwitchKind).Pins
+		}
+		names = append(names, "in")
+		for i := 1; i <= p.Ways; i++ {
+			names = append(names, strconv.Itoa(i))
+		}
 	case *Amplifier:
 		names = append(names, "+", "-", "rem")
 		for i := 1; i <= p.Channels; i++ {
@@ -86,6 +94,10 @@ func (b *builder) ends(i int) {
 		b.join(b.first[i]+1, b.point(p.To))
 	case *Fuse:
 		b.tap(i, p, entry)
+	case *Converter:
+		if !p.Isolated {
+			b.join(b.first[i]+base.pinIndex("-"), b.first[i]+base.pinIndex("out-"))
+		}
 	}
 }
 
@@ -94,14 +106,22 @@ func (b *builder) attach(i int, k Key, at Problem) {
 	base := b.n.Parts[i].Basics()
 	c := class(base.Kind)
 	own, outward := 0, k.Name == "from"
-	if base.Kind == WireKind {
+	switch base.Kind {
+	case WireKind:
 		if k.Name == "to" {
 			own = 1
 		}
-	} else {
+	case RelayKind:
+		own, outward = base.pinIndex(k.Name), k.Name == "30" || k.Name == "86"
+	default:
 		name := c.In // what it is plugged onto feeds its inlet
 		if k.Name == "to" {
 			name = c.Out
+		}
+		if s, ok := b.n.Parts[i].(*Switch); ok && s.Ways > 1 && k.Name == "to" {
+			at.OnKey, at.Message, at.Do = true, "to: "+s.Name+" has several outlets", "lead a wire from each of them: "+sayEnds(s)
+			b.refuse(at)
+			return
 		}
 		own = base.pinIndex(name)
 	}
@@ -210,6 +230,9 @@ func (b *builder) bare(i int, outward bool) (int, string, string) {
 	if outward {
 		name = c.Out
 	}
+	if s, ok := b.n.Parts[i].(*Switch); ok && s.Ways > 1 && outward {
+		name = ""
+	}
 	if name == "" {
 		return 0, base.Name + " is a " + base.Word() + ", whose terminal must be named", sayEnds(b.n.Parts[i])
 	}
@@ -226,7 +249,7 @@ func (b *builder) named(i int, name string, outward bool) (int, string, string) 
 		}
 		name += side
 	}
-	if base.Kind == FuseKind || base.Kind == SwitchKind {
+	if base.Kind == FuseKind || base.Kind == SwitchKind || base.Kind == DiodeKind {
 		switch name {
 		case "+":
 			name = "in"

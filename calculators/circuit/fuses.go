@@ -23,7 +23,8 @@ type curvePoint struct{ x, y float64 }
 
 // Times are the limits of ISO 8820-3 for types C and F and of typical sheets
 // for type E, from memory. Cold resistances are of typical sheets, from
-// memory. Bolt-down fuses are taken as slow as type E, common practice.
+// memory. Bolt-down fuses are taken as slow as type E, common practice. A
+// circuit breaker is a thermal one, by typical sheets, from memory.
 var fuseFamilies = []fuseFamily{
 	{"C", []float64{1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40},
 		[]curvePoint{{10, 7.69e-3}, {25, 2.52e-3}, {40, 1.44e-3}}, fastBlade, slowBlade, 1000},
@@ -33,13 +34,17 @@ var fuseFamilies = []fuseFamily{
 		[]curvePoint{{30, 1.9e-3}, {35, 1.7e-3}, {40, 1.4e-3}}, fastLarge, slowLarge, 1000},
 	{"bolt-down", []float64{30, 35, 40, 50, 60, 70, 80, 100, 125, 150, 175, 200, 225, 250, 300},
 		[]curvePoint{{40, 1.4e-3}}, fastLarge, slowLarge, 2000},
+	{"breaker", []float64{5, 6, 7.5, 8, 10, 15, 20, 25, 30, 35, 40, 50, 60, 70, 80, 100, 120, 135, 150, 200},
+		[]curvePoint{{30, 4e-3}}, fastBreaker, slowBreaker, 1000},
 }
 
 var (
-	fastBlade = []curvePoint{{1.10, 360000}, {1.35, 0.75}, {1.60, 0.25}, {2, 0.15}, {3.5, 0.04}, {6, 0.02}}
-	slowBlade = []curvePoint{{1.35, 1800}, {1.60, 50}, {2, 5}, {3.5, 0.5}, {6, 0.1}}
-	fastLarge = []curvePoint{{1, 360000}, {1.35, 60}, {2, 2}, {3.5, 0.2}, {6, 0.04}}
-	slowLarge = []curvePoint{{1.35, 1800}, {2, 50}, {3.5, 7}, {6, 1}}
+	fastBlade   = []curvePoint{{1.10, 360000}, {1.35, 0.75}, {1.60, 0.25}, {2, 0.15}, {3.5, 0.04}, {6, 0.02}}
+	slowBlade   = []curvePoint{{1.35, 1800}, {1.60, 50}, {2, 5}, {3.5, 0.5}, {6, 0.1}}
+	fastLarge   = []curvePoint{{1, 360000}, {1.35, 60}, {2, 2}, {3.5, 0.2}, {6, 0.04}}
+	fastBreaker = []curvePoint{{1, 360000}, {1.35, 20}, {2, 4}, {3, 1.5}, {6, 0.3}}
+	slowBreaker = []curvePoint{{1.35, 3600}, {2, 60}, {3, 15}, {6, 3}}
+	slowLarge   = []curvePoint{{1.35, 1800}, {2, 50}, {3.5, 7}, {6, 1}}
 )
 
 // family finds the family of a fuse.
@@ -126,7 +131,7 @@ func (f *Fuse) FastestOpening(amps float64) float64 {
 
 // Color is the body color of a blade fuse (ISO 8820-3), "" for others.
 func (f *Fuse) Color() string {
-	if f.Type == "bolt-down" {
+	if f.Type == "bolt-down" || f.Type == "breaker" {
 		return ""
 	}
 	if f.Rating == 1 {
@@ -137,6 +142,9 @@ func (f *Fuse) Color() string {
 
 // TypeName is the fuse's type in words: "type C", "bolt".
 func (f *Fuse) TypeName() string {
+	if f.Type == "breaker" {
+		return "circuit breaker"
+	}
 	if f.Type == "bolt-down" {
 		return "bolt"
 	}

@@ -5,6 +5,7 @@ import "baybook/calculators/calc"
 // The keys of what uses current.
 
 var loadKeys = []Property{
+	{Live: true, Input: calc.Input{Name: "count", Kind: calc.Count, Min: 1, Max: 200, Default: "1", Help: "How many of them stand there side by side; what they draw is given for one."}, whole: func(p Part) *int { return &p.(*Load).Count }},
 	{Live: true, Input: calc.Input{Name: "current", Unit: "A", Min: 0.0001, Max: 500, Help: "What it draws, off the data sheet or a clamp meter."}, num: func(p Part) *float64 { return &p.(*Load).Current }},
 	{Live: true, Input: calc.Input{Name: "power", Unit: "W", Min: 0.001, Max: 10000, Help: "Constant power, as a supply with a converter has it."}, num: func(p Part) *float64 { return &p.(*Load).Power }},
 	{Live: true, Input: calc.Input{Name: "ohms", Unit: "ohm", Min: 0.001, Max: 1e7, Help: "Resistance, as a heater or a resistor has it."}, num: func(p Part) *float64 { return &p.(*Load).Ohms }},

@@ -20,6 +20,8 @@ var wireKeys = []Property{
 	{Input: calc.Input{Name: "conductor", Kind: calc.Word, Words: []string{"copper", "cca", "aluminium"}, Default: "copper", Help: "What the strands are made of."}, text: func(p Part) *string { return &p.(*Wire).Conductor }},
 	{Form: Insulation, Input: calc.Input{Name: "insulation", Unit: "C", Min: 60, Max: 250, Default: "105", Help: "Temperature rating, or a class letter A to H of ISO 6722-1."},
 		num: func(p Part) *float64 { return &p.(*Wire).Insulation }},
+	{Input: calc.Input{Name: "ambient", Unit: "C", Min: -40, Max: 150, Help: "Hottest air around this wire, where it is not that of the limits."}, num: func(p Part) *float64 { return &p.(*Wire).Ambient }},
+	{Input: calc.Input{Name: "temperature", Unit: "C", Min: -40, Max: 200, Help: "Of its conductor when drops are computed, where it is not that of the limits."}, num: func(p Part) *float64 { return &p.(*Wire).Temperature }},
 	{Input: calc.Input{Name: "bundled", Kind: calc.Count, Min: 1, Max: 30, Default: "1", Help: "Current-carrying wires in the same loom."}, whole: func(p Part) *int { return &p.(*Wire).Bundled }},
 	{Form: Flag, Input: calc.Input{Name: "sheathed", Kind: calc.Word, Words: []string{"yes", "no"}, Help: "yes: in a sleeve or conduit of its own from the source on."}, yes: func(p Part) *bool { return &p.(*Wire).Sheathed }},
 	{Form: FreeText, Input: calc.Input{Name: "function", Help: "What it is for; one colour has one function in a drawing."}, text: func(p Part) *string { return &p.(*Wire).Function }},

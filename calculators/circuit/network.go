@@ -35,6 +35,35 @@ type State struct {
 	// switched off, Forced the relays whose armature the state holds.
 	Closed, Off intset.Set
 	Forced      []Forced
+	// Positions are the contacts that are closed of switches with several.
+	Positions []Contact
+	// Running are the alternators that run, Open the fuses that are out and the
+	// breakers that are open.
+	Running, Open intset.Set
+	// Draws are the loads that draw another current in this state.
+	Draws []Draw
+}
+
+// A Contact is one contact of a switch with several.
+type Contact struct{ Switch, Number int }
+
+// A Draw is what a load draws in one state: A, W or ohm, of which one is given.
+type Draw struct {
+	Load              int // index of the part
+	Amps, Watts, Ohms float64
+}
+
+// IsClosed reports whether a contact of a switch is closed.
+func (s *State) IsClosed(b *Branch) bool {
+	if b.Role != Position {
+		return s.Closed.Has(b.Part)
+	}
+	for _, c := range s.Positions {
+		if c == (Contact{b.Part, b.Number}) {
+			return true
+		}
+	}
+	return false
 }
 
 // Forced is a relay whose armature a state holds.

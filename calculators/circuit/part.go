@@ -18,7 +18,10 @@ type Base struct {
 	Entry int
 	// Vehicle is true for what the vehicle already has: nothing to buy.
 	Vehicle bool
-	Pins    []Pin
+	// Label is what stands beside the name in the drawing, Harness the harness
+	// that the part belongs to; "" for none.
+	Label, Harness string
+	Pins           []Pin
 }
 
 // Basics returns the base itself.
@@ -59,7 +62,32 @@ type Source struct {
 	Capacity, Charge, Floor float64
 }
 
-// A Fuse is a fuse or a fuse tap.
+// An Alternator holds its voltage up to its rated current in the states in
+// which it runs.
+type Alternator struct {
+	Base
+	Volts, Ohms, Amps float64
+}
+
+// A Converter feeds its output from its input. The output holds its voltage up
+// to its rated current; the input draws what that takes, and its own losses.
+type Converter struct {
+	Base
+	Demand
+	Volts, Ohms, Amps float64 // of the output
+	Efficiency        float64 // output power by input power, the idle power aside
+	Idle              float64 // W that it uses itself while it works
+	Isolated          bool    // - and out- are apart
+}
+
+// A Diode lets current through from in to out.
+type Diode struct {
+	Base
+	Forward, Ohms float64
+	Rating        float64 // A, 0 where it is not given
+}
+
+// A Fuse is a fuse, a circuit breaker or a fuse tap.
 type Fuse struct {
 	Base
 	Rating float64 // A
@@ -74,10 +102,14 @@ type Fuse struct {
 	Ohms float64
 }
 
-// A Switch is a contact that the states open and close.
+// A Switch is a contact that the states open and close, or several contacts
+// with one inlet.
 type Switch struct {
 	Base
-	Ohms float64 // closed
+	Type   string
+	Ways   int     // contacts
+	Ohms   float64 // closed
+	Rating float64 // A of a contact, 0 where it is not given
 }
 
 // A Relay has a coil from 86 to 85 and a contact from 30 to 87 or 87a.
@@ -94,9 +126,11 @@ type Relay struct {
 // A Connector is a plug and its socket.
 type Connector struct {
 	Base
+	Model  string // what the maker calls it
 	Ways   int
-	Ohms   float64 // of one mated contact
-	Rating float64 // A of one contact, 0 where it is not given
+	Ohms   float64   // of one mated contact
+	Each   []float64 // ohm of each way in turn, where they differ
+	Rating float64   // A of one contact, 0 where it is not given
 }
 
 // Demand is what a load asks of its supply.
@@ -118,6 +152,9 @@ type Load struct {
 	Demand
 	Ohms float64
 	Type string
+	// Count is how many stand there side by side; Current, Power, Ohms, Inrush
+	// and Sleeps are of all of them.
+	Count int
 	// Signal is true for a device at sensor level, whose ground must be quiet.
 	Signal bool
 }
@@ -172,9 +209,12 @@ type Wire struct {
 	Color      string // letters of IEC 60757
 	Conductor  string
 	Insulation float64 // °C that it is rated for
-	Bundled    int     // wires that carry current in the same loom
-	Sheathed   bool    // in a sleeve of its own from the source on
-	Function   string
+	// Ambient is the hottest air around it, Temperature that of its conductor
+	// when drops are computed, °C.
+	Ambient, Temperature float64
+	Bundled              int  // wires that carry current in the same loom
+	Sheathed             bool // in a sleeve of its own from the source on
+	Function             string
 }
 
 // An End is a terminal of another part on which an end of a wire lies.
@@ -208,6 +248,8 @@ func DemandOf(p Part) *Demand {
 	case *LEDs:
 		return &p.Demand
 	case *Amplifier:
+		return &p.Demand
+	case *Converter:
 		return &p.Demand
 	}
 	return nil

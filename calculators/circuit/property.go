@@ -28,6 +28,13 @@ func (p *Property) read(s string) (calc.Value, string) {
 				return calc.Value{Num: c.limit, Text: "class " + c.letter}, ""
 			}
 		}
+	case Quantities:
+		for _, item := range List(s) {
+			if _, msg := p.Read(item); msg != "" {
+				return calc.Value{}, msg
+			}
+		}
+		return calc.Value{Text: s}, ""
 	case FreeText, Terminal, PartName, PointName:
 		if msg := plainText(s); msg != "" {
 			return calc.Value{}, msg

@@ -13,10 +13,13 @@ var stateKeys = []struct {
 	what  string
 	help  string
 }{
-	{"closed", []Kind{SwitchKind}, "switch", "The switches that are closed; all others are open."},
+	{"closed", []Kind{SwitchKind}, "switch", "The switches that are closed; all others are open. Of a switch with several ways, the way: selector.2."},
+	{"running", []Kind{AlternatorKind}, "alternator", "The alternators that run; the others give nothing."},
+	{"open", []Kind{FuseKind}, "fuse", "Fuses that are out, and circuit breakers that are open."},
+	{"draws", []Kind{LoadKind, AmplifierKind}, "load", "Loads that draw another current, power or resistance in this state: winch 40 A, pump 60 W."},
 	{"energised", []Kind{RelayKind}, "relay", "Relays that are held pulled in, whatever their coil has."},
 	{"released", []Kind{RelayKind}, "relay", "Relays that are held at rest, whatever their coil has."},
-	{"off", []Kind{LoadKind, AmplifierKind, LEDsKind}, "load", "Loads that are switched off."},
+	{"off", []Kind{LoadKind, AmplifierKind, LEDsKind, ConverterKind}, "load", "Loads that are switched off."},
 	{"parked", nil, "", "yes: the state in which the vehicle stands and sleeps."},
 	{"lasts", nil, "", stateLasts.Help},
 }
@@ -75,6 +78,12 @@ func (b *builder) states() {
 		if b.n.Parts[i].Basics().Kind == SwitchKind {
 			on.Closed.Add(i)
 		}
+		if b.n.Parts[i].Basics().Kind == AlternatorKind {
+			on.Running.Add(i)
+		}
+		if s, ok := b.n.Parts[i].(*Switch); ok && s.Ways > 1 {
+			on.Positions = append(on.Positions, Contact{i, 1})
+		}
 	}
 	b.n.States = []State{on}
 }
@@ -104,6 +113,14 @@ func (b *builder) stateKey(i int, s *State, k Key) {
 			return
 		}
 		for _, name := range List(k.Value) {
+			draw := Draw{}
+			if k.Name == "draws" {
+				name, draw = b.draw(name)
+			}
+			way := 0
+			if k.Name == "closed" {
+				name, way = b.position(name)
+			}
 			e, ok := b.stateNames(name, known.kinds)
 			if !ok {
 				at.Message = k.Name + ": there is no " + known.what + " named “" + name + "”"
@@ -114,9 +131,23 @@ func (b *builder) stateKey(i int, s *State, k Key) {
 				b.refuse(at)
 				continue
 			}
+			draw.Load = e
 			switch k.Name {
 			case "closed":
-				s.Closed.Add(e)
+				if msg := b.close(s, e, way); msg != "" {
+					at.Message, at.Do = "closed: "+msg, sayEnds(b.n.Parts[e])
+					b.refuse(at)
+				}
+			case "running":
+				s.Running.Add(e)
+			case "open":
+				s.Open.Add(e)
+			case "draws":
+				if draw.Amps+draw.Watts+draw.Ohms == 0 || DemandOf(b.n.Parts[e]) == nil {
+					at.Message, at.Do = "draws: “"+k.Value+"” does not say what "+name+" draws", "write the load and what it draws there: draws: ["+name+" 4 A]"
+					b.refuse(at)
+				}
+				s.Draws = append(s.Draws, draw)
 			case "off":
 				s.Off.Add(e)
 			default:

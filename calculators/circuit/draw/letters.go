@@ -151,7 +151,7 @@ func (p *layouter) terminal(node int) string {
 	n := p.Network
 	for i := range n.Branches {
 		b := &n.Branches[i]
-		if b.Law != circuit.VoltageSource {
+		if !b.Pushes() {
 			continue
 		}
 		name := n.NameOf(b)

@@ -7,7 +7,7 @@ import "baybook/calculators/circuit"
 func (p *layouter) plan() *layoutNode {
 	all := &layoutNode{bare: true, exit: -1}
 	for i := range p.Network.Branches {
-		if b := &p.Network.Branches[i]; b.Law == circuit.VoltageSource && !p.visited[b.To] {
+		if b := &p.Network.Branches[i]; b.Pushes() && !p.visited[b.To] {
 			all.kids = append(all.kids, p.root(b.To))
 		}
 	}
@@ -76,7 +76,7 @@ func (p *layouter) divide(st *layoutNode, node int) {
 	var kids []*layoutNode
 	for _, sources := range [...]bool{true, false} {
 		for _, b := range p.Graph.At[node] {
-			if p.down(b, node) && (p.Network.Branches[b].Law == circuit.VoltageSource) == sources {
+			if p.down(b, node) && p.Network.Branches[b].Pushes() == sources {
 				kids = append(kids, p.way(b, node))
 			}
 		}
@@ -107,7 +107,7 @@ func (p *layouter) way(b, node int) *layoutNode {
 	case p.inner(b):
 	case p.lug[next] >= 0:
 		st.add(item{branch: p.lug[next]})
-	case p.minus[next] && br.Law != circuit.VoltageSource:
+	case p.minus[next] && !br.Pushes():
 		st.add(item{kind: minusItem, branch: -1, node: next})
 	case p.visited[next]:
 		st.add(item{kind: flagItem, branch: -1, node: next})
@@ -116,7 +116,7 @@ func (p *layouter) way(b, node int) *layoutNode {
 	default:
 		p.visited[next] = true
 		p.divide(st, next)
-		if br.Law == circuit.VoltageSource && len(st.items) == 1 && len(st.kids) == 0 {
+		if br.Pushes() && len(st.items) == 1 && len(st.kids) == 0 {
 			st.add(item{kind: minusItem, branch: -1, node: next})
 		}
 	}

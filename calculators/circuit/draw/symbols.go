@@ -36,6 +36,9 @@ var symbols = []symbol{
 	{name: "device", left: 15, right: 15, high: 44, body: 13, draw: drawDevice},
 	{name: "leds", left: 10, right: 16, high: 42, body: 8, draw: drawLEDs},
 	{name: "amplifier", left: 15, right: 15, high: 44, body: 13, draw: drawAmplifier},
+	{name: "alternator", left: 16, right: 16, high: 44, body: 5, draw: drawSource},
+	{name: "converter", left: 15, right: 15, high: 44, body: 13, draw: drawDevice},
+	{name: "diode", left: 10, right: 16, high: 42, body: 8, draw: drawLEDs},
 	{name: "rem", left: 9, right: 9, high: 28, body: 8, draw: drawRem, ends: true},
 	{name: "output", left: 12, right: 12, high: 42, body: 11, draw: drawOutput, starts: true},
 	{name: "speaker", left: 6, right: 15, high: 42, body: 9, draw: drawSpeaker},
@@ -65,7 +68,7 @@ var itemSymbols = [...]string{jointItem: "joint", railItem: "rail", flagItem: "f
 // roleSymbols are the symbols of branches that are not the only way through
 // their part.
 var roleSymbols = [...]string{circuit.Coil: "coil", circuit.MakeContact: "switch", circuit.BreakContact: "switch", circuit.RemoteInput: "rem",
-	circuit.Feeding: "feeds", circuit.SupplyInput: "amplifier", circuit.Way: "way", circuit.Output: "output"}
+	circuit.Feeding: "feeds", circuit.SupplyInput: "amplifier", circuit.Way: "way", circuit.Output: "output", circuit.Position: "switch", circuit.Converted: "output"}
 
 // symbolOf is the symbol of an item.
 func (p *layouter) symbolOf(it *item) *symbol {
@@ -77,6 +80,10 @@ func (p *layouter) symbolOf(it *item) *symbol {
 	case *circuit.Relay:
 		if b.Role == circuit.Coil && e.Suppression != "none" {
 			return symbolNamed("coil with")
+		}
+	case *circuit.Converter:
+		if b.Role == circuit.SupplyInput {
+			return symbolNamed("converter")
 		}
 	case *circuit.Load:
 		return symbolNamed(e.Type)

@@ -102,7 +102,7 @@ func newLayouter(a *judge.Assessment) *layouter {
 	for i := range n.Branches {
 		b := &n.Branches[i]
 		switch {
-		case b.Law == circuit.VoltageSource:
+		case b.Pushes():
 			p.pluses[b.To], p.minus[b.From] = true, true
 			p.outlet[b.From] = b.Role != circuit.Through
 		case b.Kind == circuit.BodyKind, b.Role == circuit.CoilDamping, b.Role == circuit.Feeding && b.Kind == circuit.SourceKind:
@@ -144,7 +144,7 @@ func (p *layouter) levels() []float64 {
 	return solve.Potentials(p.Network, func(branch int) float64 {
 		b := &p.Network.Branches[branch]
 		switch {
-		case b.Law == circuit.VoltageSource && !math.IsNaN(fixed[b.From]):
+		case b.Pushes() && !math.IsNaN(fixed[b.From]):
 			return 0
 		case p.Network.Passes(b):
 			return 1

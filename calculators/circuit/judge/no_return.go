@@ -29,7 +29,7 @@ func judgeReturn(s *solve.Study, say func(Judgment)) {
 		for node, ok := range s.Graph.Reach(n.Plus(), pass) {
 			feeds[node] = feeds[node] || ok
 		}
-		for node, ok := range s.Graph.Reach(n.Minus(), pass) {
+		for node, ok := range s.Graph.ReachBack(n.Minus(), pass) {
 			returns[node] = returns[node] || ok
 		}
 	}

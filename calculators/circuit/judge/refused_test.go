@@ -105,7 +105,7 @@ func TestRefused(t *testing.T) {
 
 // elsewhere are rules whose circuit breaks another rule too, of necessity;
 // TestRefusedWith has them.
-var elsewhere = []string{"short", "wire-burns", "live-behind", "no-solution", "two-sources", "wire-turned"}
+var elsewhere = []string{"short", "wire-burns", "live-behind", "no-solution", "two-sources", "wire-turned", "source-limit"}
 
 // TestRefusedWith wants a judgement of circuits that cannot get it alone.
 func TestRefusedWith(t *testing.T) {

@@ -20,7 +20,7 @@ type Rule struct {
 var rules = [...]Rule{
 	short, unfused, fuseOverWire, wireBurns, wireOverloaded, fuseUnderLoad, fuseMade,
 	drop, noReturn, reversed, wireTurned, twoSources, liveBehind, tap, tapTurned,
-	coilBare, coilTurned, contactOver, sharedGround, groundStack, colourTwice,
+	coilBare, coilTurned, contactOver, sourceLimit, sharedGround, groundStack, colourTwice,
 	speakerLoad, speakerGround, noSolution, standby, unused, wrong,
 }
 
@@ -54,7 +54,7 @@ func Manuals() []Manual {
 	return []Manual{
 		shortManual, unfusedManual, fuseOverWireManual, wireBurnsManual, wireOverloadedManual, fuseUnderLoadManual, fuseMadeManual,
 		dropManual, noReturnManual, reversedManual, wireTurnedManual, twoSourcesManual, liveBehindManual, tapManual, tapTurnedManual,
-		coilBareManual, coilTurnedManual, contactOverManual, sharedGroundManual, groundStackManual, colourTwiceManual,
+		coilBareManual, coilTurnedManual, contactOverManual, sourceLimitManual, sharedGroundManual, groundStackManual, colourTwiceManual,
 		speakerLoadManual, speakerGroundManual, noSolutionManual, standbyManual, unusedManual, wrongManual,
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"baybook/calculators/calc"
+	"baybook/calculators/circuit"
 	"baybook/calculators/circuit/format"
 	"baybook/calculators/circuit/solve"
 )
@@ -56,6 +57,9 @@ func judgeTwoSources(s *solve.Study, say func(Judgment)) {
 			minus := s.Graph.Reach([]int{n.Branches[a].From}, metal)
 			for _, b := range sources[i+1:] {
 				other := &n.Branches[b]
+				if n.Branches[a].Law == circuit.Regulated || other.Law == circuit.Regulated {
+					continue // it takes nothing back, and gives no more than it is made for
+				}
 				if !plus[other.To] || !minus[other.From] {
 					continue
 				}

@@ -94,6 +94,9 @@ func fuseParts(n *circuit.Network) []Purchase {
 		if f.Taps != "" {
 			return what + ", with fuse tap"
 		}
+		if f.Type == "breaker" {
+			return "circuit breaker " + format.Amps(f.Rating)
+		}
 		return what + ", with holder"
 	})
 }
@@ -111,11 +114,32 @@ func namedParts(n *circuit.Network) []Purchase {
 	return counted(n, func(p circuit.Part) string {
 		switch p := p.(type) {
 		case *circuit.Switch:
-			return "switch"
+			what := p.Type
+			if p.Ways > 1 {
+				what += ", " + strconv.Itoa(p.Ways) + " ways"
+			}
+			if p.Rating > 0 {
+				what += ", " + format.Amps(p.Rating)
+			}
+			return what
+		case *circuit.Diode:
+			what := "diode, " + format.Volts(p.Forward)
+			if p.Rating > 0 {
+				what += ", " + format.Amps(p.Rating)
+			}
+			return what
+		case *circuit.Alternator:
+			return "alternator, " + format.Amps(p.Amps)
+		case *circuit.Converter:
+			return "converter to " + format.Volts(p.Volts) + ", " + format.Amps(p.Amps)
 		case *circuit.Relay:
 			return "relay, coil " + format.Ohms(p.Coil) + ", " + acrossCoil(p) + " across it, with socket"
 		case *circuit.Connector:
-			return "connector, " + strconv.Itoa(p.Ways) + "-way"
+			what := "connector, " + strconv.Itoa(p.Ways) + "-way"
+			if p.Model != "" {
+				what += ", " + p.Model
+			}
+			return what
 		case *circuit.Splice:
 			return "splice"
 		case *circuit.Speaker:
@@ -158,7 +182,14 @@ func counted(n *circuit.Network, what func(p circuit.Part) string) []Purchase {
 		groups[at] = intset.Append(groups[at], i)
 	}
 	for i := range list {
-		list[i].Amount = strconv.Itoa(len(groups[i]))
+		amount := 0
+		for _, part := range groups[i] {
+			amount++
+			if load, ok := n.Parts[part].(*circuit.Load); ok {
+				amount += load.Count - 1
+			}
+		}
+		list[i].Amount = strconv.Itoa(amount)
 		list[i].For = n.Names(groups[i])
 	}
 	return list
@@ -219,9 +250,9 @@ func sleeve(w *circuit.Wire) string {
 var terminalKinds = []struct {
 	kind circuit.Kind
 	what string
-}{{circuit.GroundKind, "ring"}, {circuit.SourceKind, "ring"}, {circuit.SpliceKind, ""}, {circuit.ConnectorKind, "connector"},
+}{{circuit.GroundKind, "ring"}, {circuit.SourceKind, "ring"}, {circuit.AlternatorKind, "ring"}, {circuit.SpliceKind, ""}, {circuit.ConnectorKind, "connector"},
 	{circuit.RelayKind, "6.3 mm push-on"}, {circuit.FuseKind, "fuse holder"}, {circuit.SwitchKind, "push-on"}, {circuit.LoadKind, "push-on"},
-	{circuit.LEDsKind, "push-on"}, {circuit.AmplifierKind, "device"}, {circuit.SpeakerKind, "speaker"}}
+	{circuit.LEDsKind, "push-on"}, {circuit.ConverterKind, "push-on"}, {circuit.DiodeKind, "push-on"}, {circuit.AmplifierKind, "device"}, {circuit.SpeakerKind, "speaker"}}
 
 // terminalAt names the terminal that a wire gets at a node, "" for none.
 func terminalAt(n *circuit.Network, node int) string {

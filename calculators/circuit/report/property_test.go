@@ -38,6 +38,9 @@ func TestKirchhoff(t *testing.T) {
 				if b.Law == circuit.VoltageSource {
 					given += b.Volts * f.Current
 				}
+				if b.Law == circuit.Regulated { // its own voltage is what it must be at the limit
+					given += f.Heat - f.Drop*f.Current
+				}
 			}
 			for node, amps := range leaves {
 				if math.Abs(amps) > 1e-6 {

@@ -82,7 +82,7 @@ func across(a *judge.Assessment, i int, f solve.Flow) string {
 	switch {
 	case a.Network.Draws(b):
 		return format.NodeVolts(f.Drop)
-	case b.Law == circuit.VoltageSource:
+	case b.Drives():
 		return format.NodeVolts(-f.Drop)
 	}
 	return format.Volts(f.Drop)
@@ -173,6 +173,9 @@ var meanings = []struct {
 	sign, means string
 }{
 	{circuit.SourceKind, "long and short plate", "battery, the long plate positive"},
+	{circuit.AlternatorKind, "G in a circle", "alternator"},
+	{circuit.ConverterKind, "box with a slanting line", "converter"},
+	{circuit.DiodeKind, "triangle with a bar", "diode, current passes towards the bar"},
 	{circuit.FuseKind, "bar with a line through it", "fuse, in the colour of its body (ISO 8820-3)"},
 	{circuit.SwitchKind, "slanting line between two dots", "switch or relay contact, as it stands in the state shown"},
 	{circuit.RelayKind, "85 86, 30 87 87a", "coil and contacts of a relay (DIN 72552), drawn in two places under one name"},

@@ -2,6 +2,7 @@ package solve
 
 import (
 	"math"
+	"strconv"
 
 	"baybook/calculators/circuit"
 	"baybook/calculators/circuit/intset"
@@ -37,6 +38,13 @@ func (g *Graph) Other(branch, node int) int {
 // Metal reports a branch of bare metal: wire, fuse, contact, joint, body.
 func (g *Graph) Metal(branch int) bool { return g.n.IsMetal(&g.n.Branches[branch]) }
 
+// allows reports whether current may enter a branch at a node: a diode lets
+// it in at one end only.
+func (g *Graph) allows(branch, node int) bool {
+	b := &g.n.Branches[branch]
+	return b.Kind != circuit.DiodeKind || b.From == node
+}
+
 // A Setting is one position of every contact: that of a named state, or one
 // that the wiring must bear too. Open says which branches are open in it.
 type Setting struct {
@@ -61,28 +69,55 @@ func (s *Study) settings() []Setting {
 		}
 		list = append(list, s.setting(s.Network.States[i].Name, i, open))
 	}
-	for _, at := range [...]struct {
-		name string
-		open circuit.Role
-	}{{"all switches closed, relays pulled in", circuit.BreakContact}, {"all switches closed, relays at rest", circuit.MakeContact}} {
-		open := make([]bool, len(s.Network.Branches))
-		for k, b := range s.Network.Branches {
-			open[k] = b.Role == at.open
+	ways := 1
+	for _, p := range s.Network.Parts {
+		if sw, ok := p.(*circuit.Switch); ok {
+			ways = max(ways, sw.Ways)
 		}
-		list = append(list, s.setting(at.name, -1, open))
+	}
+	for way := 1; way <= ways; way++ {
+		at := ""
+		if ways > 1 {
+			at = " at way " + strconv.Itoa(way)
+		}
+		list = append(list, s.allClosed("all switches closed"+at+", relays pulled in", circuit.BreakContact, way),
+			s.allClosed("all switches closed"+at+", relays at rest", circuit.MakeContact, way))
 	}
 	return list
+}
+
+// allClosed closes every contact but those of one role, and one way of every
+// switch with several: this one, or its last.
+func (s *Study) allClosed(name string, but circuit.Role, way int) Setting {
+	open := make([]bool, len(s.Network.Branches))
+	for k := range s.Network.Branches {
+		b := &s.Network.Branches[k]
+		open[k] = b.Role == but
+		if sw, ok := s.Network.Of(b).(*circuit.Switch); ok && sw.Ways > 1 {
+			open[k] = b.Number != min(way, sw.Ways)
+		}
+	}
+	return s.setting(name, -1, open)
 }
 
 // setting finds out what is fed and what returns with these branches open.
 func (s *Study) setting(name string, state int, open []bool) Setting {
 	metal := func(k int) bool { return !open[k] && s.Graph.Metal(k) }
-	return Setting{name, state, open, s.Graph.Reach(s.Network.Plus(), metal), s.Graph.Reach(s.Network.Minus(), metal)}
+	return Setting{name, state, open, s.Graph.Reach(s.Network.Plus(), metal), s.Graph.ReachBack(s.Network.Minus(), metal)}
 }
 
 // Reach marks the nodes that can be reached from some nodes through the
 // branches that pass lets through.
 func (g *Graph) Reach(from []int, pass func(branch int) bool) []bool {
+	return g.reach(from, pass, false)
+}
+
+// ReachBack marks the nodes from which some nodes can be reached.
+func (g *Graph) ReachBack(to []int, pass func(branch int) bool) []bool {
+	return g.reach(to, pass, true)
+}
+
+func (g *Graph) reach(from []int, pass func(branch int) bool, back bool) []bool {
 	seen := make([]bool, g.n.Nodes)
 	queue := make([]int, 0, g.n.Nodes)
 	for _, node := range from {
@@ -96,7 +131,11 @@ func (g *Graph) Reach(from []int, pass func(branch int) bool) []bool {
 		queue = queue[1:]
 		for _, b := range g.At[node] {
 			next := g.Other(b, node)
-			if !seen[next] && pass(b) {
+			enters := node
+			if back {
+				enters = next
+			}
+			if !seen[next] && g.allows(b, enters) && pass(b) {
 				seen[next] = true
 				queue = intset.Append(queue, next)
 			}
@@ -123,7 +162,7 @@ func (g *Graph) Hops(from []int, pass func(branch int) bool) []int {
 		node := queue[0]
 		queue = queue[1:]
 		for _, b := range g.At[node] {
-			if next := g.Other(b, node); count[next] < 0 && pass(b) {
+			if next := g.Other(b, node); count[next] < 0 && g.allows(b, node) && pass(b) {
 				count[next] = count[node] + 1
 				queue = intset.Append(queue, next)
 			}
@@ -140,7 +179,12 @@ func (g *Graph) Runs(open []bool) []float64 {
 	for i := range d {
 		d[i] = math.Inf(1)
 	}
-	queue := append([]int(nil), g.n.Plus()...)
+	var queue []int
+	for _, i := range g.n.SourceBranches() {
+		if b := &g.n.Branches[i]; b.Law == circuit.VoltageSource { // the others limit themselves
+			queue = intset.Append(queue, b.To)
+		}
+	}
 	for _, node := range queue {
 		d[node] = 0
 	}
@@ -148,7 +192,7 @@ func (g *Graph) Runs(open []bool) []float64 {
 		node := queue[0]
 		queue = queue[1:]
 		for _, b := range g.At[node] {
-			if open[b] || !g.Metal(b) || g.n.Branches[b].Kind == circuit.FuseKind {
+			if open[b] || !g.Metal(b) || !g.allows(b, node) || g.n.Branches[b].Kind == circuit.FuseKind {
 				continue
 			}
 			length := 0.0
@@ -190,7 +234,7 @@ func (g *Graph) MaxFuseCurrentFrom(from []int, target, leftOut int, open []bool)
 			queue = queue[1:]
 			for _, b := range g.At[node] {
 				next := g.Other(b, node)
-				if came[next] == -1 && b != leftOut && !open[b] && g.Metal(b) && g.residual(b, node, used) > 0 {
+				if came[next] == -1 && b != leftOut && !open[b] && g.Metal(b) && g.allows(b, node) && g.residual(b, node, used) > 0 {
 					came[next] = b
 					queue = intset.Append(queue, next)
 				}

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -23,9 +24,23 @@ func AppendNetlist(b []byte, n *circuit.Network, state int) []byte {
 		}
 		name := oneLine(n.NameOf(br) + " " + br.Label())
 		b = append(b, "* "+strings.TrimSpace(name)+"\n"...)
-		b = appendDevice(b, br, strconv.Itoa(i), node(br.From), node(br.To), s.floor)
+		b = s.appendDevice(b, br, strconv.Itoa(i))
+	}
+	if slices.ContainsFunc(s.live, func(br circuit.Branch) bool { return br.Law == circuit.Regulated }) {
+		b = s.appendStart(b)
 	}
 	b = append(b, ".options reltol=1e-9 abstol=1e-12 vntol=1e-10 gmin=1e-18\n.op\n.end\n"...)
+	return b
+}
+
+// appendStart tells the simulator where to begin its search: from 0 V it does
+// not find the point at which a converter works. What it settles at is its own.
+func (s *solver) appendStart(b []byte) []byte {
+	for i, v := range s.volts {
+		if name := s.deckNode(i); name == "n"+strconv.Itoa(i) {
+			b = append(b, ".nodeset V("+name+")="+format.Exact(v)+"\n"...)
+		}
+	}
 	return b
 }
 
@@ -59,8 +74,29 @@ func (s *solver) deckNode(node int) string {
 	return "n" + strconv.Itoa(first)
 }
 
+// deckRegulated is the current of a regulated source as an expression.
+func (s *solver) deckRegulated(br *circuit.Branch) string {
+	v := "V(" + s.deckNode(br.From) + "," + s.deckNode(br.To) + ")"
+	above := "(" + v + "+" + format.Exact(br.Volts) + ")"
+	amps, least := format.Exact(br.Amps), format.Exact(leak)
+	return "(" + above + " < 0 ? " + least + "*" + above + " : " + above + "/" + format.Exact(br.Ohms) + " > " + amps + " ? " + amps + "+" + least + "*(" + above + "-" +
+		format.Exact(br.Amps*br.Ohms) + ") : " + above + "/" + format.Exact(br.Ohms) + ")"
+}
+
+// deckConverted is the power in W that a converter takes, as an expression.
+func (s *solver) deckConverted(c *circuit.Converter) string {
+	for i := range s.live {
+		out := &s.live[i]
+		if s.n.Of(out) == c && out.Role == circuit.Converted && !s.open[i] {
+			return "(" + format.Exact(c.Idle) + "+V(" + s.deckNode(out.To) + "," + s.deckNode(out.From) + ")*" + s.deckRegulated(out) + "/" + format.Exact(c.Efficiency) + ")"
+		}
+	}
+	return format.Exact(c.Idle)
+}
+
 // appendDevice writes one branch.
-func appendDevice(b []byte, br *circuit.Branch, id, from, to string, floor float64) []byte {
+func (s *solver) appendDevice(b []byte, br *circuit.Branch, id string) []byte {
+	from, to, floor := s.deckNode(br.From), s.deckNode(br.To), br.Floor
 	v := "V(" + from + "," + to + ")"
 	switch br.Law {
 	case circuit.Resistance:
@@ -75,7 +111,13 @@ func appendDevice(b []byte, br *circuit.Branch, id, from, to string, floor float
 	case circuit.CurrentLoad:
 		return append(b, "B"+id+" "+from+" "+to+" I = "+v+" >= "+format.Exact(floor)+" ? "+format.Exact(br.Amps)+" : "+
 			format.Exact(br.Amps/floor)+"*"+v+"\n"...)
+	case circuit.Regulated:
+		return append(b, "B"+id+" "+from+" "+to+" I = "+s.deckRegulated(br)+"\n"...)
 	case circuit.PowerLoad:
+		if c, ok := s.n.Of(br).(*circuit.Converter); ok {
+			watts := s.deckConverted(c)
+			return append(b, "B"+id+" "+from+" "+to+" I = "+v+" >= "+format.Exact(floor)+" ? "+watts+"/"+v+" : "+watts+"*"+v+"/"+format.Exact(floor*floor)+"\n"...)
+		}
 		return append(b, "B"+id+" "+from+" "+to+" I = "+v+" >= "+format.Exact(floor)+" ? "+format.Exact(br.Watts)+"/"+v+" : "+
 			format.Exact(br.Watts/(floor*floor))+"*"+v+"\n"...)
 	}

@@ -28,7 +28,8 @@ func (s *solver) settle(state int) *Solution {
 	n := s.n
 	moved := make(SwitchPositions, len(n.Parts))
 	for i := range n.Parts {
-		moved[i] = n.Parts[i].Basics().Kind == circuit.AmplifierKind
+		kind := n.Parts[i].Basics().Kind
+		moved[i] = kind == circuit.AmplifierKind || kind == circuit.ConverterKind
 	}
 	for _, f := range n.States[state].Forced {
 		moved[f.Relay] = f.Energized
@@ -39,10 +40,10 @@ func (s *solver) settle(state int) *Solution {
 // settleFrom does the same from where everything stands.
 func (s *solver) settleFrom(state int, moved SwitchPositions) *Solution {
 	n := s.n
+	clear(s.taken)
 	out := &Solution{State: state}
 	for pass := 0; ; pass++ {
-		s.enter(state, moved)
-		out.Settled = s.newton()
+		out.Settled = s.balance(state, moved)
 		next := s.follow(state, moved)
 		changed := changes(moved, next)
 		if len(changed) == 0 {
@@ -70,7 +71,7 @@ func (s *solver) settleFrom(state int, moved SwitchPositions) *Solution {
 func (s *solver) starves(branch int) bool {
 	b := &s.live[branch]
 	v := s.volts[b.From] - s.volts[b.To]
-	return (b.Law == circuit.CurrentLoad || b.Law == circuit.PowerLoad) && !s.open[branch] && b.Role != circuit.Feeding && v > 0.01*s.n.Supply().Volts && v < s.floor
+	return (b.Law == circuit.CurrentLoad || b.Law == circuit.PowerLoad) && !s.open[branch] && b.Role != circuit.Feeding && v > 0.02*b.Floor && v < b.Floor
 }
 
 // available is the largest share of what a load asks for that the wiring can
@@ -99,7 +100,11 @@ func (s *solver) enter(state int, moved SwitchPositions) {
 		s.open[i] = false
 		switch {
 		case b.Kind == circuit.SwitchKind:
-			s.open[i] = !st.Closed.Has(b.Part)
+			s.open[i] = !st.IsClosed(b)
+		case b.Kind == circuit.AlternatorKind:
+			s.open[i] = !st.Running.Has(b.Part)
+		case b.IsFuse():
+			s.open[i] = st.Open.Has(b.Part)
 		case b.Role == circuit.MakeContact:
 			s.open[i] = !moved[b.Part]
 		case b.Role == circuit.BreakContact:
@@ -108,9 +113,10 @@ func (s *solver) enter(state int, moved SwitchPositions) {
 			b.Amps = s.n.Of(b).(*circuit.Source).Standing
 		case b.Role == circuit.Feeding && st.Parked:
 			b.Amps = 0
-		case b.Role == circuit.Output: // an amplifier that is off drives nothing
+		case b.Role == circuit.Output, b.Role == circuit.Converted: // what is off drives nothing
 			s.open[i] = !moved[b.Part] || s.asleep(st, b)
 		case s.n.Draws(b):
+			s.demand(st, b)
 			s.rest(st, b, moved)
 		}
 		if b.Law == circuit.CurrentLoad && b.Amps == 0 {
@@ -128,6 +134,59 @@ func (s *solver) enter(state int, moved SwitchPositions) {
 	s.pin()
 }
 
+// demand sets a load to what it draws in a state: the writer's own value for
+// that state, or what a converter passes on.
+func (s *solver) demand(st *circuit.State, b *circuit.Branch) {
+	for _, d := range st.Draws {
+		if d.Load == b.Part {
+			b.Law, b.Amps, b.Watts, b.Ohms = circuit.Resistance, d.Amps, d.Watts, d.Ohms
+			if d.Amps > 0 {
+				b.Law = circuit.CurrentLoad
+			} else if d.Watts > 0 {
+				b.Law = circuit.PowerLoad
+			}
+		}
+	}
+	if b.Kind == circuit.ConverterKind {
+		b.Watts = s.taken[b.Part]
+	}
+}
+
+// balance finds the voltages with relays and amplifiers where they stand, and
+// goes on until every converter takes from its input what its output gives.
+func (s *solver) balance(state int, moved SwitchPositions) bool {
+	const (
+		rounds = 60
+		same   = 1e-8 // of the power; what is left after a step of the search
+	)
+	for range rounds {
+		s.enter(state, moved)
+		if !s.newton() {
+			return false
+		}
+		still := true
+		for i := range s.live {
+			b := &s.live[i]
+			c, ok := s.n.Of(b).(*circuit.Converter)
+			if !ok || b.Role != circuit.Converted {
+				continue
+			}
+			takes := c.Idle
+			if !s.open[i] {
+				v := s.volts[b.From] - s.volts[b.To]
+				amps, _ := flow(b, v)
+				takes += math.Max(0, -v*amps) / c.Efficiency
+			}
+			still = still && math.Abs(takes-s.taken[b.Part]) <= same*(1+takes)
+			s.taken[b.Part] = takes
+		}
+		if still {
+			return true
+		}
+	}
+	return false
+}
+
 // asleep reports a load that the state switches off, or that sleeps parked.
 func (s *solver) asleep(st *circuit.State, b *circuit.Branch) bool {
 	return st.Off.Has(b.Part) || st.Parked && circuit.DemandOf(s.n.Of(b)).Sleeps > 0
@@ -135,7 +194,7 @@ func (s *solver) asleep(st *circuit.State, b *circuit.Branch) bool {
 
 // rest sets a load that is off to its standby current.
 func (s *solver) rest(st *circuit.State, b *circuit.Branch, moved SwitchPositions) {
-	if s.asleep(st, b) || b.Kind == circuit.AmplifierKind && !moved[b.Part] {
+	if s.asleep(st, b) || (b.Kind == circuit.AmplifierKind || b.Kind == circuit.ConverterKind) && !moved[b.Part] {
 		b.Law, b.Amps = circuit.CurrentLoad, circuit.DemandOf(s.n.Of(b)).Sleeps
 	}
 }
@@ -151,6 +210,10 @@ func (s *solver) follow(state int, moved SwitchPositions) SwitchPositions {
 		case circuit.Coil:
 			if !s.n.States[state].Forces(b.Part) {
 				next[b.Part] = s.pulls(b, math.Abs(v), moved[b.Part])
+			}
+		case circuit.SupplyInput:
+			if c, ok := s.n.Of(b).(*circuit.Converter); ok {
+				next[b.Part] = v >= c.Least
 			}
 		case circuit.RemoteInput:
 			rem[b.Part] = true

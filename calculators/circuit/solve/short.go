@@ -66,12 +66,18 @@ func newShorted(s *Study, solver *solver, set Setting) *shorted {
 	f := &shorted{Study: s, set: set, solver: solver}
 	metal := func(b int) bool { return !set.Open[b] && s.Network.Passes(&s.Network.Branches[b]) }
 	f.depth = s.Graph.Hops(s.Network.Plus(), metal)
-	f.ret = s.Graph.Reach(s.Network.Minus(), metal)
+	f.ret = s.Graph.ReachBack(s.Network.Minus(), metal)
 	f.body = s.BodyNode(set.Open)
 	copy(f.solver.live, s.Network.Branches)
 	for i := range s.Network.Branches {
 		b := &s.Network.Branches[i]
 		f.solver.live[i].Ohms = math.Max(b.Ohms, leastOhms)
+		switch {
+		case b.Law == circuit.Regulated: // a dead short takes its largest current
+			f.solver.live[i].Law, f.solver.live[i].Ohms = circuit.VoltageSource, b.Volts/b.Amps
+		case b.Kind == circuit.DiodeKind: // its drop is small beside a battery's voltage
+			f.solver.live[i].Law = circuit.Resistance
+		}
 		f.solver.open[i] = set.Open[i] || !b.IsSource() && !s.Network.Passes(b)
 	}
 	f.solver.join()
@@ -84,7 +90,7 @@ func newShorted(s *Study, solver *solver, set Setting) *shorted {
 // branches open, else the negative terminal of the first.
 func (s *Study) BodyNode(open []bool) int {
 	n := s.Network
-	best, least := n.Minus()[0], math.MaxInt
+	best, least := n.Supply().Node("-"), math.MaxInt
 	count := s.Graph.Hops(n.Minus(), func(b int) bool { return !open[b] && s.Graph.Metal(b) })
 	for i := range n.Parts {
 		ground, ok := n.Parts[i].(*circuit.Ground)

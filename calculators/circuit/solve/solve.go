@@ -64,8 +64,7 @@ type solver struct {
 	matrix  *SparseLDL
 	between []int // place of each branch's element in the matrix, -1 inside one node
 	// of are the joined nodes that the matrix was made for.
-	of    []int
-	floor float64
+	of []int
 	// For one state: what each branch is, whether it is open, which nodes are
 	// joined, and the nodes whose voltage is zero by definition.
 	live   []circuit.Branch
@@ -77,10 +76,12 @@ type solver struct {
 	// whose load asks for a share of what it asks for, -1 where none does.
 	without, reduced int
 	share            float64
+	// taken is the power in W that each converter, by index of the part, takes.
+	taken []float64
 }
 
 func newSolver(n *circuit.Network) *solver {
-	return &solver{n: n, without: -1, reduced: -1, floor: n.Supply().Volts / 2,
+	return &solver{n: n, without: -1, reduced: -1, taken: make([]float64, len(n.Parts)),
 		live: make([]circuit.Branch, len(n.Branches)), open: make([]bool, len(n.Branches)), pinned: make([]bool, n.Nodes), volts: make([]float64, n.Nodes)}
 }
 
@@ -117,25 +118,34 @@ const leak = 1e-9
 
 // flow is the current in A through a branch at a voltage, and how it changes with
 // the voltage. Loads of constant current or power are resistances under
-// floor, half the supply: no device works there, and a load of constant power
+// their floor, half the supply: no device works there, and a load of constant power
 // that is left with less has no solution at all (Thevenin's source gives the
 // most power at half its voltage).
-func flow(b *circuit.Branch, v, floor float64) (amps, siemens float64) {
+func flow(b *circuit.Branch, v float64) (amps, siemens float64) {
 	switch b.Law {
 	case circuit.Resistance:
 		return v / b.Ohms, 1 / b.Ohms
 	case circuit.VoltageSource:
 		return (v + b.Volts) / b.Ohms, 1 / b.Ohms
+	case circuit.Regulated:
+		amps, siemens := (v+b.Volts)/b.Ohms, 1/b.Ohms
+		switch {
+		case amps < 0: // it takes nothing back
+			return leak * (v + b.Volts), leak
+		case amps > b.Amps:
+			return b.Amps + leak*(v+b.Volts-b.Amps*b.Ohms), leak
+		}
+		return amps, siemens
 	case circuit.CurrentLoad:
-		if v >= floor {
+		if v >= b.Floor {
 			return b.Amps, 0
 		}
-		return b.Amps * v / floor, b.Amps / floor
+		return b.Amps * v / b.Floor, b.Amps / b.Floor
 	case circuit.PowerLoad:
-		if v >= floor {
+		if v >= b.Floor {
 			return b.Watts / v, -b.Watts / (v * v)
 		}
-		return b.Watts * v / (floor * floor), b.Watts / (floor * floor)
+		return b.Watts * v / (b.Floor * b.Floor), b.Watts / (b.Floor * b.Floor)
 	}
 	if v <= b.Volts {
 		return leak * v, leak
@@ -155,7 +165,7 @@ func (s *solver) pin() {
 	clear(s.pinned)
 	has := make([]bool, s.n.Nodes)
 	for i := range s.live {
-		if b := &s.live[i]; b.Law == circuit.VoltageSource && !has[island.root(b.From)] {
+		if b := &s.live[i]; b.Drives() && !has[island.root(b.From)] {
 			has[island.root(b.From)] = true
 			s.pinned[b.From] = true
 		}
@@ -191,6 +201,27 @@ func (s *solver) newton() bool {
 	if s.joined.contradicts {
 		return false
 	}
+	var limited []int
+	for i := range s.live {
+		if s.live[i].Law == circuit.Regulated {
+			limited = intset.Append(limited, i)
+		}
+	}
+	if len(limited) > 0 { // begin near the end: where none of them is at a limit
+		for _, i := range limited {
+			s.live[i].Law = circuit.VoltageSource
+		}
+		s.search(held)
+		for _, i := range limited {
+			s.live[i].Law = circuit.Regulated
+		}
+	}
+	return s.search(held)
+}
+
+// search goes from the voltages that are there to those that satisfy the live
+// branches; it reports false where it finds none.
+func (s *solver) search(held []bool) bool {
 	residual, step, trial := make([]float64, s.n.Nodes), make([]float64, s.n.Nodes), make([]float64, s.n.Nodes)
 	size := s.imbalance(s.volts, residual, held, true)
 	for range 80 {
@@ -235,7 +266,7 @@ func (s *solver) imbalance(volts, residual []float64, held []bool, fill bool) fl
 		if s.open[i] || from == to {
 			continue
 		}
-		amps, siemens := flow(b, volts[b.From]-volts[b.To], s.floor)
+		amps, siemens := flow(b, volts[b.From]-volts[b.To])
 		residual[from] += amps
 		residual[to] -= amps
 		if !fill {
@@ -271,9 +302,9 @@ func (s *solver) flows() []Flow {
 		v := s.volts[b.From] - s.volts[b.To]
 		f := Flow{Open: s.open[i], Drop: v}
 		if !f.Open && !joins(b) {
-			f.Current, _ = flow(b, v, s.floor)
+			f.Current, _ = flow(b, v)
 			f.Heat = v * f.Current
-			if b.Law == circuit.VoltageSource {
+			if b.Drives() {
 				f.Heat = f.Current * f.Current * b.Ohms
 			}
 			leaves[b.From] += f.Current

@@ -69,8 +69,7 @@ func (s *Study) standby() Standby {
 // battery gives another cancels out: it is no drain.
 func (s *Study) drain(state int) float64 {
 	n, flows := s.Network, s.Solutions[state].Flows
-	sources := n.SourceBranches()
-	with := s.Graph.Reach([]int{n.Branches[sources[0]].To}, func(k int) bool { return !flows[k].Open && s.Graph.Metal(k) })
+	with := s.Graph.Reach([]int{n.Supply().Node("+")}, func(k int) bool { return !flows[k].Open && s.Graph.Metal(k) })
 	sum := 0.0
 	for i := range n.Branches {
 		b := &n.Branches[i]

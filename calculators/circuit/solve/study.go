@@ -107,7 +107,7 @@ func (s *Study) fallen(solver *solver, fuse int, seen *intset.Set, out *Blown) {
 		for k := range n.Branches {
 			b := &n.Branches[k]
 			was, is := math.Abs(before.Flows[k].Current), math.Abs(after.Flows[k].Current)
-			off := before.Moved[b.Part] && !after.Moved[b.Part] && b.Kind == circuit.AmplifierKind
+			off := before.Moved[b.Part] && !after.Moved[b.Part] && (b.Kind == circuit.AmplifierKind || b.Kind == circuit.ConverterKind)
 			if n.Draws(b) && before.On(n, k) && was > nothing && (off || is < runs*was) && seen.Add(b.Part) {
 				out.Dead = intset.Append(out.Dead, b.Part)
 			}
