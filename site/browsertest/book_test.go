@@ -92,8 +92,8 @@ func serve(t testing.TB, dir, at string) *shelf {
 			w.Header().Set(h[0], h[1])
 		}
 		w.Header().Set("Cache-Control", "no-cache")
-		if name == "" {
-			name = "index.html"
+		if name == "" || strings.HasSuffix(name, "/") {
+			name += "index.html"
 		}
 		if gate := s.gate.Load(); gate != nil && !(*gate)(r.Context(), name) {
 			http.NotFound(w, r)

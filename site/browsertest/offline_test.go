@@ -196,3 +196,69 @@ func TestMixedEditionIsRefused(t *testing.T) {
 	p.wait(`/could not be kept/.test(document.querySelector("[data-kept]").textContent)`)
 	p.wait(`navigator.serviceWorker.getRegistrations().then((r) => r.every((x) => !x.active))`)
 }
+
+// Caches belong to an origin: two books under one leave each other's alone.
+func TestTwoBooksUnderOneOrigin(t *testing.T) {
+	t.Parallel()
+	both := t.TempDir()
+	for name, title := range map[string]string{"vans": "Fused lead of the vans", "vans-2": "Fused lead of the trailers"} {
+		if err := os.CopyFS(filepath.Join(both, name), os.DirFS(edition(t, title, 1))); err != nil {
+			t.Fatal(err)
+		}
+	}
+	p := newTab(t)
+	s := serve(t, both, "/")
+	for _, name := range []string{"vans", "vans-2", "vans"} {
+		p.open(s.root + name + "/index.html")
+		kept(p)
+	}
+	s.stop()
+	for name, title := range map[string]string{"vans": "of the vans", "vans-2": "of the trailers"} {
+		if page, found := titles(p, s.root+name+"/"); !strings.Contains(page, title) || !strings.Contains(found, title) {
+			t.Errorf("without a server %s says %q, its search %q", name, page, found)
+		}
+	}
+}
+
+// A browser may throw kept files away: the cover counts what is there, says
+// what is lost, and fetches it again when it can.
+func TestLostCopyIsToldAndMended(t *testing.T) {
+	t.Parallel()
+	p := newTab(t)
+	p.allowed = []string{"404"}
+	s := serve(t, edition(t, "Fused lead of the bench", 1), "/shop/")
+	p.open(s.root + "index.html")
+	kept(p)
+	lose := func() {
+		t.Helper()
+		lost := eval[float64](p, `(async () => {
+			let lost = 0;
+			for (const name of await caches.keys()) {
+				const cache = await caches.open(name);
+				for (const r of await cache.keys()) if (/\/power\/|calculators\//.test(r.url) && await cache.delete(r)) lost++;
+			}
+			return lost;
+		})()`)
+		if lost < 10 {
+			t.Fatalf("%v files could be lost", lost)
+		}
+	}
+	lose()
+	refuse := func(_ context.Context, name string) bool { return !strings.HasPrefix(name, "power/") }
+	s.gate.Store(&refuse)
+	p.reload()
+	p.wait(`/^Only \d+ of the book's \d+ files are on this device/.test(document.querySelector("[data-kept]").textContent)`)
+	s.gate.Store(nil)
+	p.reload()
+	kept(p)
+	// A page that is asked for and not there has the rest mended too.
+	lose()
+	p.open(s.root + "power/fused-lead.html")
+	p.wait(`(async () => {
+		const cache = await caches.open((await caches.keys())[0]);
+		return !!(await cache.match(new URL("../calculators/wire-drop.html", location.href)));
+	})()`)
+	s.stop()
+	p.open(s.root + "calculators/wire-drop.html")
+	p.wait(`document.querySelector(".answer")`)
+}

@@ -40,17 +40,35 @@ export const start = (root: HTMLElement): void => {
 
 /** Says how far the keeping has come. */
 const watch = (registration: ServiceWorkerRegistration, tell: (words: string) => void): void => {
-  const kept = "The whole book is kept on this device and opens without signal.";
   if (registration.active) {
-    tell(kept);
+    count(registration.active, tell);
     return;
   }
   tell("Keeping the book on this device…");
   const worker = registration.installing ?? registration.waiting;
   worker?.addEventListener("statechange", () => {
-    if (worker.state === "activated") tell(kept);
+    if (worker.state === "activated") count(worker, tell);
     if (worker.state === "redundant" && !registration.active) tell("The book could not be kept whole. It is tried again when a page is next opened.");
   });
+};
+
+/** What the worker counts; done is true once it has tried to fetch what was lost. */
+interface Count {
+  kept: number;
+  all: number;
+  done: boolean;
+}
+
+/** Asks the worker what is here, for a browser may throw kept files away. */
+const count = (worker: ServiceWorker, tell: (words: string) => void): void => {
+  const { port1, port2 } = new MessageChannel();
+  port1.onmessage = (e: MessageEvent<Count>) => {
+    const { kept, all, done } = e.data;
+    if (kept === all) tell("The whole book is kept on this device and opens without signal.");
+    else if (done) tell(`Only ${kept} of the book's ${all} files are on this device. Open this page again where there is signal, to fetch the rest.`);
+    else tell(`Only ${kept} of the book's ${all} files are still on this device. The rest is fetched again…`);
+  };
+  worker.postMessage("count", [port2]);
 };
 
 /** Offers the newer edition; the page changes over as a whole. */
