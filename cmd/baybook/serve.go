@@ -20,9 +20,12 @@ and the page in the browser loads itself again. While a sheet has an error the
 last good page stays, with the error over it. Nothing is written to disk.
 
 -lan serves phones on the shop's network too, and prints a code to scan. Anyone
-on that network can then read the book. Phones keep it for bays without signal
-only where it comes over HTTPS: -cert and -key name a certificate that they
-trust. The sheet "Publish the book" shows how to make one.
+on that network can then read every page, drafts among them, and the findings
+with the lines that they quote. Nobody can change anything, or read another
+file of this machine; over plain HTTP others there can listen in. Phones keep
+the book for bays without signal only where it comes over HTTPS: -cert and -key
+name a certificate that they trust. The sheet "Publish the book" shows how to
+make one.
 
 Ctrl-C ends it.`,
 	run: serveBook,

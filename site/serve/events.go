@@ -14,9 +14,9 @@ type events struct {
 	readers map[chan struct{}]bool
 }
 
-// mostStreams is how many pages are told at once. Pages beyond it are shown
-// and do not reload by themselves.
-const mostStreams = 256
+// mostStreams is how many pages are told at once, half of all connections.
+// Pages beyond it are shown and do not reload by themselves.
+const mostStreams = mostConnections / 2
 
 // pulse is how often an open stream is written to, so that one whose reader
 // has gone is noticed.
@@ -69,6 +69,9 @@ func (d *devServer) stream(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	defer d.events.leave(reader)
+	if m := memberOf(r); m != nil {
+		m.set(true, true)
+	}
 	w.Header().Set("Content-Type", "text/event-stream")
 	w.Header().Set("Cache-Control", "no-store")
 	out := http.NewResponseController(w)

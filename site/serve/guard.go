@@ -3,7 +3,6 @@ package serve
 import (
 	"net"
 	"net/http"
-	"sync"
 	"time"
 )
 
@@ -71,33 +70,4 @@ func thisMachine(host string) bool {
 	}
 	ip := net.ParseIP(name)
 	return name == "localhost" || ip != nil && ip.IsLoopback()
-}
-
-// limited is a listener with room for so many connections at once; others
-// wait to be let in.
-type limited struct {
-	net.Listener
-	room chan struct{}
-}
-
-// Accept waits for room, then for a connection.
-func (l *limited) Accept() (net.Conn, error) {
-	l.room <- struct{}{}
-	c, err := l.Listener.Accept()
-	if err != nil {
-		<-l.room
-		return nil, err
-	}
-	return &roomConn{Conn: c, leave: sync.OnceFunc(func() { <-l.room })}, nil
-}
-
-// roomConn gives its room back when it is closed.
-type roomConn struct {
-	net.Conn
-	leave func()
-}
-
-func (c *roomConn) Close() error {
-	defer c.leave()
-	return c.Conn.Close()
 }

@@ -69,12 +69,12 @@ func Run(ctx context.Context, o Options) error {
 		o.Ready(addresses(listener.Addr().(*net.TCPAddr), secure))
 	}
 	server := &http.Server{
-		Handler: guard(dev, !o.LAN), BaseContext: func(net.Listener) context.Context { return ctx },
+		Handler: counted(guard(dev, !o.LAN)), BaseContext: func(net.Listener) context.Context { return ctx }, ConnContext: withMember,
 		ReadHeaderTimeout: headerTime, ReadTimeout: readTime, WriteTimeout: writeTime, IdleTimeout: idleTime,
 		MaxHeaderBytes: mostHeader,
 	}
 	done := make(chan error, 1)
-	var door net.Listener = &limited{Listener: listener, room: make(chan struct{}, mostConnections)}
+	var door net.Listener = &limited{Listener: listener, crowd: newCrowd(mostConnections)}
 	if secure != nil {
 		door = tls.NewListener(door, secure)
 	}

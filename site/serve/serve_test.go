@@ -43,6 +43,12 @@ var testCore = core.Core{Module: []byte(strings.Repeat("\x00asm", 600)), Script:
 // start serves a book of three sheets until the test ends.
 func start(t *testing.T, change func(content string)) *served {
 	t.Helper()
+	return startWith(t, change, nil)
+}
+
+// startWith does so with other options.
+func startWith(t *testing.T, change func(content string), options func(*serve.Options)) *served {
+	t.Helper()
 	d := &served{t: t, content: t.TempDir(), built: make(chan built, 100)}
 	if err := sitetest.Write(d.content, 3); err != nil {
 		t.Fatal(err)
@@ -52,13 +58,15 @@ func start(t *testing.T, change func(content string)) *served {
 	}
 	ctx, cancel := context.WithCancel(t.Context())
 	ready, done := make(chan string, 1), make(chan error, 1)
-	go func() {
-		done <- serve.Run(ctx, serve.Options{
-			Site: site.Options{Content: d.content, Core: testCore}, Addr: "127.0.0.1:0",
-			Ready: func(a []serve.Address) { ready <- a[0].URL },
-			Built: func(list finding.List, _ time.Duration, err error) { d.built <- built{list, err} },
-		})
-	}()
+	o := serve.Options{
+		Site: site.Options{Content: d.content, Core: testCore}, Addr: "127.0.0.1:0",
+		Ready: func(a []serve.Address) { ready <- a[0].URL },
+		Built: func(list finding.List, _ time.Duration, err error) { d.built <- built{list, err} },
+	}
+	if options != nil {
+		options(&o)
+	}
+	go func() { done <- serve.Run(ctx, o) }()
 	t.Cleanup(func() {
 		cancel()
 		if err := <-done; err != nil {

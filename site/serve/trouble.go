@@ -30,7 +30,7 @@ type report struct {
 }
 
 // reportOf sorts what was found.
-func reportOf(s state) report {
+func (d *devServer) reportOf(s state) report {
 	r := report{Own: own, Sum: fmt.Sprint("build-", s.builds)}
 	for _, f := range s.found {
 		if f.Severity == finding.Error {
@@ -40,7 +40,7 @@ func reportOf(s state) report {
 		}
 	}
 	if s.fault != nil {
-		r.Fault = s.fault.Error()
+		r.Fault = d.reason(s.fault)
 	}
 	r.Title = "Nothing is wrong"
 	switch n := len(r.Errors); {
@@ -54,6 +54,15 @@ func reportOf(s state) report {
 		r.Title = "Worth a look"
 	}
 	return r
+}
+
+// reason is what a page says of a fault. It may name folders of this machine,
+// which is nothing for the shop's network.
+func (d *devServer) reason(err error) string {
+	if d.options.LAN {
+		return "The terminal in which baybook serve runs says why."
+	}
+	return err.Error()
 }
 
 // show writes one of the pages.
@@ -72,12 +81,12 @@ func show(w http.ResponseWriter, status int, name string, r report) {
 
 // findings answers with the list alone, for the script to put over a page.
 func (d *devServer) findings(w http.ResponseWriter, _ *http.Request) {
-	show(w, http.StatusOK, "list", reportOf(d.now()))
+	show(w, http.StatusOK, "list", d.reportOf(d.now()))
 }
 
 // trouble answers with a page of the findings, where there is no good site yet.
 func (d *devServer) trouble(w http.ResponseWriter, status int) {
-	show(w, status, "page", reportOf(d.now()))
+	show(w, status, "page", d.reportOf(d.now()))
 }
 
 // missing says that there is no such page.
@@ -87,7 +96,7 @@ func (d *devServer) missing(w http.ResponseWriter, _ *http.Request) {
 
 // failed says why a page could not be made.
 func (d *devServer) failed(w http.ResponseWriter, err error) {
-	r := reportOf(d.now())
-	r.Title, r.Fault = "This page could not be made", err.Error()
+	r := d.reportOf(d.now())
+	r.Title, r.Fault = "This page could not be made", d.reason(err)
 	show(w, http.StatusInternalServerError, "page", r)
 }

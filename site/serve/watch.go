@@ -25,20 +25,29 @@ const pollEach = time.Second
 // watch tells, until the context ends, that something in a folder or below it
 // has changed.
 func watch(ctx context.Context, folder string) (<-chan struct{}, error) {
-	w, err := fsnotify.NewWatcher()
+	w, err := watcher(folder)
 	if err != nil {
-		return poll(ctx), nil
-	}
-	if err := addFolders(w, folder); err != nil {
-		_ = w.Close()
 		if _, missing := os.Stat(folder); missing != nil {
 			return nil, missing
 		}
-		return poll(ctx), nil // more folders than the system lets one watch
+		return poll(ctx), nil // no watching here, or more folders than the system lets one watch
 	}
 	changes := make(chan struct{}, 1)
-	go follow(ctx, w, changes)
+	go follow(ctx, folder, w, changes)
 	return changes, nil
+}
+
+// watcher watches a folder and all below it.
+func watcher(folder string) (*fsnotify.Watcher, error) {
+	w, err := fsnotify.NewWatcher()
+	if err != nil {
+		return nil, err
+	}
+	if err := addFolders(w, folder); err != nil {
+		_ = w.Close()
+		return nil, err
+	}
+	return w, nil
 }
 
 // poll tells at a steady pace; what has not changed costs a build little.
@@ -67,18 +76,20 @@ func tell(changes chan<- struct{}) {
 	}
 }
 
-// follow gathers the strokes of a save into one change.
-func follow(ctx context.Context, w *fsnotify.Watcher, changes chan<- struct{}) {
-	defer w.Close()
+// follow gathers the strokes of a save into one change. A watch goes with its
+// folder: one that has gone and come back, or been put in the place of another,
+// is watched anew.
+func follow(ctx context.Context, folder string, w *fsnotify.Watcher, changes chan<- struct{}) {
+	defer func() { _ = w.Close() }()
+	watched, _ := os.Stat(folder) // nil where it has gone by now
+	look := time.NewTicker(pollEach)
+	defer look.Stop()
 	var settled <-chan time.Time
 	var first time.Time
 	for {
 		select {
-		case e, open := <-w.Events:
-			if !open {
-				return
-			}
-			if e.Has(fsnotify.Chmod) && e.Op == fsnotify.Chmod || hidden(e.Name) {
+		case e := <-w.Events:
+			if e.Has(fsnotify.Chmod) && e.Op == fsnotify.Chmod || hidden(e.Name) && e.Name != folder {
 				continue
 			}
 			if e.Has(fsnotify.Create) {
@@ -93,6 +104,23 @@ func follow(ctx context.Context, w *fsnotify.Watcher, changes chan<- struct{}) {
 		case <-settled:
 			settled = nil
 			tell(changes)
+		case <-look.C:
+			now, err := os.Stat(folder)
+			if err != nil {
+				if watched != nil {
+					watched = nil
+					tell(changes)
+				}
+				continue
+			}
+			if watched != nil && os.SameFile(watched, now) {
+				continue
+			}
+			if anew, err := watcher(folder); err == nil {
+				_ = w.Close()
+				w, watched = anew, now
+				tell(changes)
+			}
 		case <-ctx.Done():
 			return
 		}
