@@ -65,7 +65,8 @@ func (r *circuitReader) keys(body *yaml.Node, places map[string][2]Span) []circu
 		if _, twice := places[key.Value]; !twice {
 			places[key.Value] = [2]Span{r.span(key), r.span(value)}
 		}
-		keys = append(keys, circuit.Key{Name: key.Value, Value: text})
+		// YAML lets a value go on over lines; a circuit's stands on one.
+		keys = append(keys, circuit.Key{Name: key.Value, Value: strings.Join(strings.Fields(text), " ")})
 	}
 	return keys
 }
