@@ -234,6 +234,9 @@ func (d *Drawing) Group(attributes string) (done func()) {
 // Raw adds markup as it stands; the caller vouches that it is well formed.
 func (d *Drawing) Raw(markup string) { d.body = append(d.body, markup...) }
 
+// Add adds all that another drawing holds, at the same place.
+func (d *Drawing) Add(other *Drawing) { d.body = append(d.body, other.body...) }
+
 // shut ends an element with the kind of its line and what fills it.
 func (d *Drawing) shut(s Stroke, f Fill) {
 	d.Raw(strokes[s])

@@ -64,7 +64,7 @@ func solveCircuit(_ context.Context, c *call) int {
 		return c.fail(fmt.Errorf("the circuit has no state %q; it has %s", *state, stateNames(assessed.Network)))
 	}
 	if *figure != "" {
-		svg := append(draw.Drawing(assessed, draw.View{State: *state, Block: read.Block}).AppendSVG(nil), '\n')
+		svg := append(draw.Diagram(assessed, draw.View{State: *state, Block: read.Block}).AppendSVG(nil), '\n')
 		if err := os.WriteFile(*figure, svg, 0o644); err != nil {
 			return c.fail(err)
 		}

@@ -26,8 +26,8 @@ func wiring(c *sheet.Circuit, number int) string {
 		title = "Wiring drawing"
 	}
 	var b strings.Builder
-	b.WriteString(`<section class="wiring" id="` + id + `" data-circuit="` + escape(c.Draft.Encode()) + `" aria-labelledby="` + id + `-h"><h3 id="` + id + `-h">` + escape(title) + `</h3><div class="display"><p class="sum" role="status">` + escape(report.Summary(assessed, draw.View{})) + `</p></div><form class="inputs">`)
-	view := draw.View{}
+	b.WriteString(`<section class="wiring" id="` + id + `" data-circuit="` + escape(c.Draft.Encode()) + `" data-block="` + escape(c.Block.Title+"\t"+c.Block.Number+"\t"+c.Block.Revision+"\t"+c.Block.Date) + `" aria-labelledby="` + id + `-h"><h3 id="` + id + `-h">` + escape(title) + `</h3><div class="display"><p class="sum" role="status">` + escape(report.Summary(assessed, draw.View{})) + `</p></div><form class="inputs">`)
+	view := draw.View{Block: c.Block}
 	writeStates(&b, id, assessed, view)
 	b.WriteString(`<details class="more"><summary>Try other values</summary>`)
 	for _, a := range c.Draft.Adjustments() {

@@ -37,7 +37,8 @@ const enliven = (section: HTMLElement): void => {
       if (mine !== turn) return;
       const query = queryOf(form);
       const question = section.dataset.circuit === undefined ? "compute" : "circuit";
-      const answer = it.ask(question, section.dataset.circuit ?? section.dataset.calculator ?? "", query);
+      const block = section.dataset.block === undefined ? "" : `&block=${encodeURIComponent(section.dataset.block)}`;
+      const answer = it.ask(question, section.dataset.circuit ?? section.dataset.calculator ?? "", query + block);
       show(section, answer, query, announce);
       if (answer.more) refine(section, it, query, () => mine === turn);
     } catch (e) {

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"baybook/calculators/calc"
@@ -19,20 +20,39 @@ func (b *TitleBlock) fields() string {
 			parts = append(parts, f[0]+f[1])
 		}
 	}
-	return strings.Join(parts, "   ")
+	return strings.Join(parts, " · ")
 }
 
-// blockHigh is how high a title block is.
-const blockHigh = 40.0
+// Measures of a title block.
+const (
+	blockWide = 330.0
+	blockHigh = 44.0
+)
+
+// frame draws the border of a sheet and the title block in its corner.
+func (k *sketch) frame(number, of int) {
+	d := k.d
+	d.Rect(calc.Point{X: 2, Y: 2}, d.Width-4, d.Height-4, calc.Outline, calc.Empty)
+	if k.block == (TitleBlock{}) {
+		return
+	}
+	fields := k.block.fields()
+	if of > 1 {
+		fields += " · " + strconv.Itoa(number) + "/" + strconv.Itoa(of)
+	}
+	title := k.block.Title
+	wide := math.Min(math.Max(blockWide, 12+math.Max(calc.TextWidth(title, letterSize), calc.TextWidth(fields, letterSize))), d.Width-4)
+	left, top := d.Width-2-wide, d.Height-2-blockHigh
+	d.Rect(calc.Point{X: left, Y: top}, wide, blockHigh, calc.Outline, calc.Paper)
+	d.Line(calc.Point{X: left, Y: top + blockHigh/2}, calc.Point{X: left + wide, Y: top + blockHigh/2}, calc.Thin)
+	k.letter(calc.Point{X: left + 6, Y: top + 16}, title, nil)
+	k.letter(calc.Point{X: left + 6, Y: top + 16 + blockHigh/2}, fields, nil)
+}
 
 // drawBlock adds a frame around the drawing and the title block at its foot.
 func (k *sketch) drawBlock() {
 	wide := math.Max(calc.TextWidth(k.block.Title, letterSize), calc.TextWidth(k.block.fields(), letterSize))
 	k.d.Width = math.Max(k.d.Width, wide+2*margin)
-	top := k.d.Height
 	k.d.Height += blockHigh
-	k.d.Rect(calc.Point{X: 1.5, Y: 1.5}, k.d.Width-3, k.d.Height-3, calc.Outline, calc.Empty)
-	k.d.Line(calc.Point{X: 1.5, Y: top}, calc.Point{X: k.d.Width - 1.5, Y: top}, calc.Outline)
-	k.letter(calc.Point{X: margin, Y: top + 15}, k.block.Title, nil)
-	k.letter(calc.Point{X: margin, Y: top + 15 + lineStep}, k.block.fields(), nil)
+	k.frame(1, 1)
 }

@@ -29,6 +29,11 @@ type sketch struct {
 	// own lines and wires the wires, each with what it belongs to.
 	symbols, letters []area
 	lines            []track
+	// wires are the wires of a sheet, stubs the lines of its symbols, dots its
+	// junctions, marks where lines go on on another sheet; foot is where its ground rail lies.
+	wires, stubs []track
+	dots, marks  []calc.Point
+	foot         float64
 }
 
 // An area is a rectangle of the drawing and the item that fills it.
@@ -71,22 +76,6 @@ func (v View) StateOf(a *judge.Assessment) int {
 // the same time.
 func Drawing(a *judge.Assessment, v View) *calc.Drawing { return drawn(a, v).d }
 
-// Both draws the circuit for a screen and, where that drawing is higher than
-// a page bears, a second time for paper; paper is nil where the first will do.
-func Both(a *judge.Assessment, v View) (screen, paper *calc.Drawing) {
-	k := drawn(a, v)
-	screen = k.d
-	if screen.Height > screenHigh {
-		k.paper()
-		paper = k.d
-	}
-	return screen, paper
-}
-
-// screenHigh is the height from which a drawing for a phone does not go onto
-// one page as it is.
-const screenHigh = 800.0
-
 func drawn(a *judge.Assessment, v View) *sketch {
 	width := v.Width
 	if width == 0 {
@@ -108,7 +97,7 @@ func newSketch(a *judge.Assessment, v View) *sketch {
 
 // drawWithin draws it in a width.
 func (k *sketch) drawWithin(width float64) {
-	k.symbols, k.letters, k.lines = nil, nil, nil
+	k.symbols, k.letters, k.lines, k.stubs, k.dots = nil, nil, nil, nil, nil
 	b := k.fit.fit(k.all, width-2*margin)
 	wide, high := k.size(b)
 	k.d = calc.NewDrawing(wide, high, k.alternative())
@@ -117,6 +106,7 @@ func (k *sketch) drawWithin(width float64) {
 		k.wrongMark()
 	}
 	k.draw(b, margin, margin+k.head())
+	k.joints()
 	k.body(margin + k.head() + b.h + 10)
 	if k.block != (TitleBlock{}) {
 		k.drawBlock()
@@ -135,32 +125,9 @@ func (k *sketch) heading() string { return "State: " + k.p.Network.States[k.stat
 // head is how high what stands over the circuit is.
 func (k *sketch) head() float64 {
 	if len(k.p.Network.Wrong) > 0 {
-		return 40
+		return 44
 	}
 	return 18
-}
-
-// A page has this many times its width for a drawing; pageWidths are widths
-// that its lettering can still be read at.
-const pageShape = 1.2
-
-var pageWidths = [...]float64{PhoneWidth, 400, 520, 700, 820, 950, 1080, 1250}
-
-// paper draws the circuit for a page: in the least width in which it is no
-// higher than the page, else in the one that comes nearest to that.
-func (k *sketch) paper() {
-	best, least := PhoneWidth, math.Inf(1)
-	for _, width := range pageWidths {
-		wide, high := k.size(k.fit.fit(k.all, width-2*margin))
-		shape := math.Max(high/wide, pageShape)
-		if shape < least-0.01 {
-			best, least = width, shape
-		}
-		if shape <= pageShape {
-			break
-		}
-	}
-	k.drawWithin(best)
 }
 
 // write writes the lettering.
@@ -182,8 +149,8 @@ func (k *sketch) write() {
 
 // wrongMark heads a drawing that shows a mistake.
 func (k *sketch) wrongMark() {
-	k.d.Rect(calc.Point{X: margin, Y: margin + 14}, 76, 20, calc.Heavy, calc.Empty)
-	k.d.TextSized(calc.Point{X: margin + 38, Y: margin + 29}, calc.Middle, 14, "WRONG")
+	k.d.Rect(calc.Point{X: margin + 4, Y: margin + 18}, 76, 20, calc.Heavy, calc.Empty)
+	k.d.TextSized(calc.Point{X: margin + 42, Y: margin + 33}, calc.Middle, 14, "WRONG")
 }
 
 // extent is the room of an item: the same in every state, so that nothing
@@ -219,9 +186,6 @@ func (k *sketch) draw(b *box, x, y float64) {
 			k.lines = append(k.lines, track{s, b})
 		}
 	}
-	if len(b.kids) > 1 && !b.st.bare {
-		k.d.Circle(calc.Point{X: x + b.enter, Y: at}, 2.6, calc.Thin, calc.Ink)
-	}
 	for _, kid := range b.kids {
 		k.draw(kid.box, x+kid.x, y+kid.y)
 	}
@@ -239,6 +203,7 @@ func (k *sketch) item(it *item, at calc.Point, high float64) {
 	if sym.name == "wire" {
 		body, stripe := circuit.SplitColor(k.p.part(it.branch).(*circuit.Wire).Color)
 		k.d.Conductor([]calc.Point{at, foot}, 3.6, inkOf(wireInks[:], body), inkOf(wireInks[:], stripe))
+		k.arrow(it, middle)
 	} else {
 		if !sym.starts {
 			k.d.Line(at, calc.Point{X: at.X, Y: middle.Y - sym.body}, calc.Outline)
@@ -248,9 +213,17 @@ func (k *sketch) item(it *item, at calc.Point, high float64) {
 		}
 		sym.draw(k, middle, it)
 	}
+	stub := segment{at, foot}
+	if sym.starts {
+		stub.from = middle
+	}
+	if sym.ends {
+		stub.to = middle
+	}
+	k.stubs = append(k.stubs, track{stub, nil})
 	k.symbols = append(k.symbols, area{at.X - sym.left, at.Y, at.X + sym.right, foot.Y, it, sym.name})
 	text := k.p.letters(it, k.state)
-	y := middle.Y - float64(len(text))*lineStep/2 + 9.3
+	y := middle.Y - float64(len(text))*lineStep/2 + 0.85*letterSize
 	for _, line := range text {
 		k.letter(calc.Point{X: at.X + sym.right + 3, Y: y}, line, it)
 		y += lineStep

@@ -8,8 +8,8 @@ import (
 
 // Distances of the drawing, in its own units: one is a pixel on a phone.
 const (
-	letterSize = 11.0 // size of lettering
-	lineStep   = 12.5 // from one line of lettering to the next
+	letterSize = 14.0 // size of lettering
+	lineStep   = 15.5 // from one line of lettering to the next
 	drop       = 8.0  // from a rail down to what hangs on it
 	gutter     = 8.0  // between layout nodes side by side
 	lane       = 9.0  // room of a line that runs down beside layout nodes

@@ -17,7 +17,7 @@ func TestNothingOverlaps(t *testing.T) {
 	for name, text := range circuittest.Circuits(t) {
 		s := judge.Assess(circuittest.Build(t, text))
 		for _, state := range s.Network.States {
-			for _, width := range append(pageWidths[:], 0) {
+			for _, width := range []float64{0, 400, 700, 1250} {
 				k := drawn(s, View{State: state.Name, Width: width})
 				for _, fault := range k.overlaps() {
 					t.Errorf("%s, %s, width %v: %s", name, state.Name, width, fault)
@@ -80,9 +80,21 @@ func (s segment) crosses(o segment) bool {
 func TestEveryPartIsDrawn(t *testing.T) {
 	for name, text := range circuittest.Circuits(t) {
 		s := judge.Assess(circuittest.Build(t, text))
-		k := drawn(s, View{})
-		seen := make(map[string]bool)
-		for _, a := range k.symbols {
+		both := [][]*sketch{{drawn(s, View{})}, sheets(s, View{})}
+		for _, list := range both {
+			everyPart(t, name, s, list)
+		}
+	}
+}
+
+func everyPart(t *testing.T, name string, s *judge.Assessment, list []*sketch) {
+	t.Helper()
+	seen := make(map[string]bool)
+	for _, k := range list {
+		for _, a := range append(append([]area(nil), k.symbols...), k.letters...) {
+			if a.it == nil {
+				continue
+			}
 			if a.it.branch >= 0 {
 				seen[k.p.part(a.it.branch).Basics().Name] = true
 			}
@@ -94,11 +106,11 @@ func TestEveryPartIsDrawn(t *testing.T) {
 				}
 			}
 		}
-		for _, p := range s.Network.Parts {
-			e := p.Basics()
-			if e.Kind != circuit.BodyKind && e.Kind != circuit.LinkKind && !seen[e.Name] {
-				t.Errorf("%s: %s %s is not drawn", name, e.Word(), e.Name)
-			}
+	}
+	for _, p := range s.Network.Parts {
+		e := p.Basics()
+		if e.Kind != circuit.BodyKind && e.Kind != circuit.LinkKind && !seen[e.Name] {
+			t.Errorf("%s: %s %s is not drawn", name, e.Word(), e.Name)
 		}
 	}
 }

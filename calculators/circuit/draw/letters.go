@@ -14,14 +14,17 @@ import (
 const longestLine = 13
 
 // wrap parts a text at its spaces into lines that stand beside a symbol.
-func wrap(text string) []string {
+func wrap(text string) []string { return wrapTo(text, longestLine) }
+
+// wrapTo parts a text at its spaces into lines of so many letters.
+func wrapTo(text string, longest int) []string {
 	var lines []string
 	line := ""
 	for _, word := range calc.Words(text) {
 		switch {
 		case line == "":
 			line = word
-		case len([]rune(line))+1+len([]rune(word)) <= longestLine:
+		case len([]rune(line))+1+len([]rune(word)) <= longest:
 			line += " " + word
 		default:
 			lines = append(lines, line)

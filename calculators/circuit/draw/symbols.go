@@ -253,7 +253,8 @@ func drawGround(s *sketch, at calc.Point, _ *item) {
 	}
 }
 
-func drawJoint(s *sketch, at calc.Point, _ *item) { s.d.Circle(at, 3.2, calc.Thin, calc.Ink) }
+// drawJoint leaves a splice to its line: the dot stands where lines meet.
+func drawJoint(*sketch, calc.Point, *item) {}
 
 func drawRail(s *sketch, at calc.Point, _ *item) { s.d.Circle(at, 3, calc.Outline, calc.Paper) }
 

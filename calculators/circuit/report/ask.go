@@ -1,6 +1,8 @@
 package report
 
 import (
+	"strings"
+
 	"baybook/calculators/calc"
 	"baybook/calculators/circuit"
 	"baybook/calculators/circuit/draw"
@@ -8,8 +10,9 @@ import (
 )
 
 // Ask answers a page: encoded is a circuit as Draft.Encode wrote it, query its
-// changes, in which state= names the state to draw and width= how wide to
-// draw. It returns the markup of the circuit as it is then, or the problems.
+// changes, in which state= names the state to draw, width= how wide to draw,
+// and block= the title block: title, number, revision and date with tabs
+// between them. It returns the markup of the circuit as it is then, or the problems.
 func Ask(encoded, query string) (markup []byte, problems []*calc.Problem) {
 	d, msg := circuit.Decode(encoded)
 	if msg != "" {
@@ -26,6 +29,9 @@ func Ask(encoded, query string) (markup []byte, problems []*calc.Problem) {
 		switch p.Key {
 		case "state":
 			view.State = p.Value
+		case "block":
+			f := append(strings.Split(p.Value, "\t"), "", "", "", "")
+			view.Block = draw.TitleBlock{Title: f[0], Number: f[1], Revision: f[2], Date: f[3]}
 		case "width":
 			width := calc.Input{Min: 240, Max: 2000}
 			v, msg := width.Read(p.Value)

@@ -47,20 +47,19 @@ func AppendMarkup(b []byte, a *judge.Assessment, v draw.View) []byte {
 	return put(b, `</dl></details></div>`)
 }
 
-// appendDrawings writes the drawing for a screen, and where that is higher
-// than a page one for paper, hidden until a page is printed.
+// appendDrawings writes the drawing for a narrow screen, then the sheets of the
+// wiring diagram for a wide one and for paper. Style sheets show the one or
+// the other.
 func appendDrawings(b []byte, a *judge.Assessment, v draw.View) []byte {
-	screen, paper := draw.Both(a, v)
-	if paper == nil {
-		b = put(b, `<figure class="drawing circuit">`)
-		b = screen.AppendSVG(b)
-		return put(b, `</figure>`)
+	b = put(b, `<figure class="drawing circuit narrow">`)
+	b = draw.Drawing(a, draw.View{State: v.State, Width: v.Width}).AppendSVG(b)
+	b = put(b, `</figure>`)
+	for _, d := range draw.Sheets(a, v) {
+		b = put(b, `<figure class="drawing circuit across" tabindex="0">`)
+		b = d.AppendSVG(b)
+		b = put(b, `</figure>`)
 	}
-	b = put(b, `<figure class="drawing circuit screen-only">`)
-	b = screen.AppendSVG(b)
-	b = put(b, `</figure><figure class="drawing circuit print-only" hidden>`)
-	b = paper.AppendSVG(b)
-	return put(b, `</figure>`)
+	return b
 }
 
 // appendVerdict writes the verdict and what is judged; a mistake that is
