@@ -109,7 +109,7 @@ func mentionsIn(p *check.Pass, t *check.Passage, at sheet.Span) []mention {
 			if len(words) == 0 || q.Start < words[0].Start || q.Start >= words[len(words)-1].End {
 				continue
 			}
-			if q.Bare || q.Unit.Dim == calc.None || q.IsGauge() || isNominal(t.Source, q) || t.Nominal(q) || i > 0 && english.Restates(t.Source, &numbers[i-1], q) {
+			if q.Bare || q.Unit.Dim == calc.None || q.IsGauge() || isNominal(t.Source, q) || i > 0 && english.Restates(t.Source, &numbers[i-1], q) {
 				continue
 			}
 			if list, _ := p.Facts.Parts().Of(t.Source, q); list != nil && !list.Has(q) {

@@ -26,7 +26,7 @@ where there is one. What the text itself calls an example is left alone.`,
 			}
 			for i := range t.Quantities() {
 				q := &t.Quantities()[i]
-				if t.Computes(q) || t.Nominal(q) {
+				if t.Computes(q) {
 					continue
 				}
 				if list, what := known.Of(t.Source, q); list != nil && !list.Has(q) && !computesFuse(p, what) {

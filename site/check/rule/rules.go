@@ -20,7 +20,7 @@ var Safety = []*check.Rule{
 // which a reader should meet them.
 var Checks = slices.Concat(Safety, []*check.Rule{
 	// Numbers.
-	computedNumber, limitValue, stopVerdict, readingWords, repeatedNumber, numbersDisagree, partSize, readingStop, readingTwice, typedSum, typedInput, conversion, unbackedNumber,
+	computedNumber, limitValue, stopVerdict, readingWords, repeatedNumber, numbersDisagree, partSize, readingStop, readingTwice, typedSum, typedInput, typedNumber, conversion, unbackedNumber,
 }, circuitRules(), []*check.Rule{
 	// Structure.
 	sectionMissing, sectionOrder, jobWork, jobMinutes, dateFuture, approvalOld, revisionDate, waiver,

@@ -17,11 +17,10 @@ var unbackedNumber = &check.Rule{
 	Doc: `A number with a unit says where it comes from
 
 A reader can then tell a computed number from a sourced and a remembered one.
-A number in the opening, the preparation, the steps, the proof, the hand-over, a
-message or a caption is backed where it is computed (calc:), read (reading:), an
-input of a computation of the page, on the list of tools and materials, or called
-nominal by [12 V](about:); where
-its paragraph names a source or says "common practice", "example", "arithmetic"
+A number in the opening, the preparation, the hand-over or a message is backed
+where it is computed (calc:), read (reading:), an input of a computation of the
+page, on the list of tools and materials, or called nominal by [12 V](about:);
+where its paragraph names a source or says "common practice", "example", "arithmetic"
 or "from memory"; where the Sources section gives the same number; or where the
 register's own message on the hazard does.`,
 	Check: func(p *check.Pass) {
@@ -115,16 +114,16 @@ func backingOf(p *check.Pass) check.NumberList {
 }
 
 // mustBack reports a passage in which a number has to say where it comes from:
-// wherever a procedure or a guide tells of the work, and under its figures.
-// What explains, in sections of the sheet's own, is left to its Sources.
+// messages, and wherever a procedure or a guide tells of the work outside its
+// steps. What explains, in sections of the sheet's own, is left to its Sources.
 func mustBack(p *check.Pass, t *check.Passage) bool {
 	switch {
-	case t.Step != nil || t.Under("Prove it") || t.Message != nil:
+	case mustStand(p, t):
+		return false // the rule on typed numbers asks for more
+	case t.Message != nil:
 		return true
 	case p.Sheet.Front.Kind != sheet.Procedure && p.Sheet.Front.Kind != sheet.Guide:
 		return false
-	case t.Kind == check.Caption && !t.Under("Sources"):
-		return true
 	}
 	return t.Kind == check.Opening || t.Kind == check.Body && (t.Under("Before you start") || t.Under("Hand over"))
 }

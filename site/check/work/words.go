@@ -18,6 +18,8 @@ type Words struct {
 	verbs map[string]*english.Set
 	// of are the entries and weights of the phrases of each set.
 	ofActs, ofNames []goesBy
+	// parts are the stems of the nouns that things and tools go by.
+	parts map[string]bool
 }
 
 // goesBy is a phrase's entry and how much of a text it takes in.
@@ -30,7 +32,7 @@ type goesBy struct {
 // NewWords reads the words of the lists. Problems are phrases that are not
 // well formed, as sentences; they are left out.
 func NewWords(l *Lists, stems *english.Stems) (*Words, []string) {
-	w := &Words{lists: l, stems: stems}
+	w := &Words{lists: l, stems: stems, parts: make(map[string]bool)}
 	var acts, names []english.Pattern
 	var problems []string
 	read := func(source string, e *Entry, patterns *[]english.Pattern, of *[]goesBy) {
@@ -51,6 +53,9 @@ func NewWords(l *Lists, stems *english.Stems) (*Words, []string) {
 					read("to "+s, e, &acts, &w.ofActs)
 				} else {
 					read(s, e, &names, &w.ofNames)
+				}
+				if k == Thing || k == Tool {
+					w.addPart(s)
 				}
 			}
 			for _, s := range e.Said {
