@@ -124,7 +124,7 @@ func (b *builder) stateKey(i int, s *State, k Key) {
 			e, ok := b.stateNames(name, known.kinds)
 			if !ok {
 				at.Message = k.Name + ": there is no " + known.what + " named “" + name + "”"
-				at.Do = "name a " + known.what + " of this drawing"
+				at.Do = "name one of this drawing"
 				if near := calc.Nearest(name, b.namesOf(known.kinds)); near != "" {
 					at.Do = "did you mean " + near + "?"
 				}

@@ -24,7 +24,13 @@ func (r *circuitReader) parts(body *yaml.Node, word string, add func(name string
 	switch {
 	case body.Kind == yaml.MappingNode:
 		for i := 0; i+1 < len(body.Content); i += 2 {
-			one(body.Content[i].Value, r.span(body.Content[i]), body.Content[i+1])
+			key, keys := body.Content[i], body.Content[i+1]
+			name, _, open := strings.Cut(key.Value, "{")
+			if open {
+				name, keys = strings.TrimSpace(name), nil
+				r.fault(key, "“"+name+"” has no colon after it", "write "+name+": {key: value, key: value}")
+			}
+			one(name, r.span(key), keys)
 		}
 	case body.Kind == yaml.SequenceNode:
 		for i, n := range body.Content {
@@ -50,6 +56,9 @@ func (r *circuitReader) keys(body *yaml.Node, places map[string][2]Span) []circu
 	var keys []circuit.Key
 	for i := 0; i+1 < len(body.Content); i += 2 {
 		key, value := body.Content[i], body.Content[i+1]
+		if empty(value) && r.slipped(body, i) {
+			continue
+		}
 		text := value.Value
 		switch value.Kind {
 		case yaml.SequenceNode:
@@ -70,6 +79,27 @@ func (r *circuitReader) keys(body *yaml.Node, places map[string][2]Span) []circu
 	}
 	return keys
 }
+
+// slipped reports a key without a value that is no key at all: what follows a
+// decimal comma, or a key and its value without their colon.
+func (r *circuitReader) slipped(body *yaml.Node, i int) bool {
+	key := body.Content[i]
+	if i > 0 {
+		before := body.Content[i-1]
+		if digit(key.Value, 0) && digit(before.Value, len(before.Value)-1) {
+			r.fault(before, "“"+before.Value+","+key.Value+"” has a decimal comma, and a comma ends the value here", "write "+before.Value+"."+key.Value)
+			return true
+		}
+	}
+	name, rest, ok := strings.Cut(key.Value, " ")
+	if ok {
+		r.fault(key, "“"+key.Value+"” has no colon", "write "+name+": "+strings.TrimSpace(rest))
+	}
+	return ok
+}
+
+// digit reports a text that has a digit at a place.
+func digit(s string, at int) bool { return at >= 0 && at < len(s) && s[at] >= '0' && s[at] <= '9' }
 
 // names reads a list of names, or one name.
 func (r *circuitReader) names(n *yaml.Node) []*yaml.Node {

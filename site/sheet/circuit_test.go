@@ -156,3 +156,26 @@ func FuzzCircuit(f *testing.F) {
 		}
 	})
 }
+
+// TestCircuitSlips: what is mistyped most is told at its own line, and told as
+// what it is.
+func TestCircuitSlips(t *testing.T) {
+	for _, slip := range []struct {
+		text         string
+		line, column int
+		message      string
+	}{
+		{"sources:\n  battery: {volts: 12,6, internal: 8 mohm}\n", 2, 20, "decimal comma"},
+		{"sources:\n  battery: {volts: 12.6, internal 8 mohm}\n", 2, 26, "has no colon"},
+		{"sources:\n  battery {volts: 12.6}\n", 2, 3, "has no colon after it"},
+	} {
+		_, list := ReadCircuits("slip.yaml", []byte(slip.text))
+		found := false
+		for _, f := range list {
+			found = found || strings.Contains(f.Message, slip.message) && f.Pos.Line == slip.line && f.Pos.Column == slip.column
+		}
+		if !found {
+			t.Errorf("%q: no finding at %d:%d that says %q: %v", slip.text, slip.line, slip.column, slip.message, list)
+		}
+	}
+}

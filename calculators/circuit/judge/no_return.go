@@ -33,6 +33,12 @@ func judgeReturn(s *solve.Study, say func(Judgment)) {
 			returns[node] = returns[node] || ok
 		}
 	}
+	if used := n.Attachments(); used[n.Supply().Node("-")] < 2 {
+		name := n.Supply().Name
+		say(Judgment{Verdict: calc.Stop, Part: n.First(circuit.SourceKind), Message: "nothing hangs on " + name + "-, so that no current flows",
+			Do: "lead a wire from " + name + "- to a ground, with a point of its own under grounds:"})
+		return
+	}
 	for i := range n.Branches {
 		b := &n.Branches[i]
 		e := n.Of(b).Basics()
