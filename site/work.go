@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"baybook/site/check"
+	"baybook/site/finding"
 	"baybook/site/sheet"
 )
 
@@ -68,4 +69,19 @@ func listed(state []string) string {
 		return "nothing special"
 	}
 	return strings.Join(state, ", ")
+}
+
+// CertainWork gives, as findings with a fix, the links that declare the work of
+// a sheet's steps where its words leave no doubt. ok is false where the book has
+// no such sheet.
+func CertainWork(o Options, name string) (list finding.List, ok bool, err error) {
+	book, _, err := Check(o)
+	if err != nil {
+		return nil, false, err
+	}
+	s := book.Sheet(strings.TrimSuffix(name, ".md"))
+	if s == nil {
+		return nil, false, nil
+	}
+	return check.CertainWork(book, s), true, nil
 }

@@ -24,6 +24,9 @@ to do. Errors stop publishing; warnings do not.
 the glossary has a preferred name, and nothing else. It prints each change as
 before → after; with -dry-run it prints them and changes nothing.
 
+-fix -work SHEET writes the links that declare the work of that sheet's steps,
+where the words leave no doubt.
+
 -work says, for each step of one sheet, what the build takes it to do and the
 hazards that follow; -trace also says what is so at the vehicle before it.
 
@@ -66,6 +69,9 @@ func check(ctx context.Context, c *call) int {
 		}
 		fmt.Fprintln(c.stdout, text)
 		return exitFine
+	}
+	if *fix && *of != "" {
+		return c.declare(*content, *of, *dryRun)
 	}
 	if *of != "" || *trace != "" {
 		return c.work(*content, cmp.Or(*trace, *of), *trace != "")
@@ -178,6 +184,22 @@ func applyFixes(content string, list finding.List, dryRun bool, told io.Writer) 
 		}
 	}
 	return nil
+}
+
+// declare writes the links of a sheet's steps that its words leave no doubt of.
+func (c *call) declare(content, name string, dryRun bool) int {
+	list, ok, err := site.CertainWork(site.Options{Content: content}, name)
+	if err == nil && ok {
+		err = applyFixes(content, list, dryRun, c.stdout)
+	}
+	switch {
+	case err != nil:
+		return c.fail(err)
+	case !ok:
+		return c.fail(fmt.Errorf("the book has no sheet %q; name it as in power/battery-feed", name))
+	}
+	fmt.Fprintf(c.stdout, "%d links are certain\n", len(list))
+	return exitFine
 }
 
 // work says what the steps of a sheet do.

@@ -6,6 +6,7 @@ import (
 
 	"baybook/site/check"
 	"baybook/site/check/work"
+	"baybook/site/sheet"
 )
 
 var workUnresolved = &check.Rule{
@@ -37,13 +38,44 @@ procedure as its whole action needs none.`,
 func unresolved(p *check.Pass, number int, own *check.Passage, s *work.Step) {
 	if s.Doubt != nil {
 		span := own.Prose.Span(s.Doubt.Start, s.Doubt.End)
-		link := "[" + s.Doubt.Word + "](do:" + s.Doubt.Acts[0] + ")"
-		p.Report(span, fmt.Sprintf("“%s” of step %d can mean %s", s.Doubt.Word, number, strings.Join(s.Doubt.Acts, " or ")),
-			"say which with a link on the verb, such as "+link)
+		p.Report(span, fmt.Sprintf("“%s” of step %d can mean %s%s", s.Doubt.Word, number, strings.Join(s.Doubt.Acts, " or "), understood(p, own)),
+			offerWays(s.Doubt.Acts, s.Doubt.Word))
 		return
 	}
 	word := own.Text.Source[own.Words[0].Start:own.Words[0].End]
 	span := own.Span(0, 1)
-	p.Report(span, fmt.Sprintf("what step %d does is not clear: no verb of it is in the lists of work", number),
-		"declare it with a link on its verb, such as ["+word+"](do:handle) or ["+word+"](do:note) where nothing is moved")
+	p.Report(span, fmt.Sprintf("what step %d does is not clear: no verb of it is in the lists of work%s", number, understood(p, own)),
+		offerWays(p.Shared.WorkWords.Ways(word), word))
+}
+
+// offerWays offers a link for each act that a verb may mean.
+func offerWays(acts []string, verb string) string {
+	if len(acts) == 0 {
+		return "write a verb that an act of " + sheet.WorkFile + " goes by, or add “" + strings.ToLower(verb) + "” to the words of the act that it is"
+	}
+	const most = 5
+	var links []string
+	for _, act := range acts[:min(len(acts), most)] {
+		links = append(links, "["+verb+"]("+work.Scheme+act+")")
+	}
+	return "say which with a link on the verb: " + strings.Join(links, " or ")
+}
+
+// understood says what the words of a step were taken for, act apart.
+func understood(p *check.Pass, own *check.Passage) string {
+	var list []string
+	for _, u := range p.Shared.WorkWords.ReadText(own.Text) {
+		for _, part := range []struct {
+			kind work.Kind
+			ids  []string
+		}{{work.Thing, u.Things}, {work.Tool, u.Tools}, {work.State, u.State}} {
+			for _, id := range part.ids {
+				list = append(list, part.kind.String()+" "+id)
+			}
+		}
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return "; understood: " + strings.Join(list, ", ")
 }
