@@ -5,6 +5,7 @@ go 1.26.0
 ignore ./theme/node_modules
 
 require (
+	github.com/CycloneDX/cyclonedx-go v0.12.0
 	github.com/alecthomas/chroma/v2 v2.27.0
 	github.com/andybalholm/brotli v1.2.8
 	github.com/chromedp/cdproto v0.159.0

@@ -56,6 +56,11 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 	b.add(b.assets.StudyRecord, bundle.StudyRecord)
 	b.add(b.assets.Core, core.Module)
 	b.add(b.assets.CoreScript, core.Script)
+	notices, err := fs.ReadFile(o.theme(), "notices.txt")
+	if err != nil {
+		return nil, err
+	}
+	b.add("assets/notices.txt", notices)
 	return b, errors.Join(b.folder(o.theme(), "icons"), b.icons(), b.folder(o.theme(), "fonts"), b.folder(o.theme(), "schemas"))
 }
 

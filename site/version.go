@@ -1,6 +1,7 @@
 package site
 
 import (
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"runtime"
@@ -28,6 +29,10 @@ type Version struct {
 	Core string `json:"core,omitempty"`
 }
 
+// released is the version that a release was stamped with by the linker; empty
+// in every other program.
+var released string
+
 // ReadVersion tells the version of the running program. It compiles nothing.
 func ReadVersion() Version {
 	v := Version{Module: "(devel)", Go: runtime.Version(), Core: coreHash()}
@@ -35,9 +40,7 @@ func ReadVersion() Version {
 	if !ok {
 		return v
 	}
-	if info.Main.Version != "" {
-		v.Module = info.Main.Version
-	}
+	v.Module = cmp.Or(released, info.Main.Version, v.Module)
 	dirty := ""
 	for _, s := range info.Settings {
 		switch s.Key {

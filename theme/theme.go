@@ -4,7 +4,7 @@ package theme
 
 import "embed"
 
-// Files are the theme's folders: templates, styles, scripts, worker, icons, signs, fonts, schemas.
+// Files are the theme's folders: templates, styles, scripts, worker, icons, signs, fonts, schemas; and the licenses of what it carries.
 //
-//go:embed templates styles scripts worker icons signs fonts schemas
+//go:embed templates styles scripts worker icons signs fonts schemas notices.txt
 var Files embed.FS

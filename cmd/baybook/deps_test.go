@@ -52,6 +52,7 @@ var directions = []direction{
 	{of: "site/browsertest", own: []string{"site", "calculators/..."}, std: anything, other: true},
 	{of: "site", own: []string{"site/begin", "site/check", "site/check/rule", "site/core", "site/find", "site/finding", "site/photo", "site/publish", "site/render", "site/sheet", "theme", "calculators/..."}, std: not("net", "net/http"), other: true},
 	{of: "cmd/browser", own: []string{"calculators/...", "site/find", "site/study"}, std: browser},
+	{of: "cmd/supply", own: nil, std: anything, other: true},
 	{of: "cmd/baybook", own: []string{"site", "site/begin", "site/finding", "site/serve", "site/sheet", "theme", "calculators/..."}, std: anything, other: true},
 }
 

@@ -47,6 +47,7 @@ var commands = []*command{
 	circuitCommand,
 	schemaCommand,
 	releaseCommand,
+	noticesCommand,
 	versionCommand,
 	completionCommand,
 }

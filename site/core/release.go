@@ -12,8 +12,9 @@ import (
 )
 
 // Release compiles the command with the core inside, from the module whose
-// root is given, into the file out.
-func Release(ctx context.Context, moduleRoot, out string) error {
+// root is given, into the file out. stamp is what the linker is told of the
+// program's version.
+func Release(ctx context.Context, moduleRoot, out, stamp string) error {
 	core, err := Compiled(ctx, moduleRoot)
 	if err != nil {
 		return err
@@ -22,7 +23,7 @@ func Release(ctx context.Context, moduleRoot, out string) error {
 	if err := publish.Keep(filepath.Dir(carried), carried, core.Module); err != nil {
 		return err
 	}
-	cmd := exec.CommandContext(ctx, "go", "build", "-tags", "release", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", out, "./cmd/baybook")
+	cmd := exec.CommandContext(ctx, "go", "build", "-tags", "release", "-trimpath", "-buildvcs=false", "-ldflags=-s -w -buildid= "+stamp, "-o", out, "./cmd/baybook")
 	cmd.Dir = moduleRoot
 	cmd.Env = append(os.Environ(), "CGO_ENABLED=0")
 	var said bytes.Buffer
