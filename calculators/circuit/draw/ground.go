@@ -65,13 +65,13 @@ func (s *strip) share(first, col int, y float64) {
 		}
 	}
 	c := s.put[first].col
-	s.bars = append(s.bars, bar{y: y, node: -1, up: []int{c, col}, down: []int{c}})
+	s.bars = append(s.bars, bar{y: y, node: s.nodeOver(s.put[first].it), up: []int{c, col}, down: []int{c}})
 }
 
 // barUnder reports a bar that crosses a column below y.
 func (s *strip) barUnder(col int, y float64) bool {
 	for i := range s.bars {
-		if b := &s.bars[i]; b.y > y && b.first() <= col && col <= b.last() {
+		if first, last := s.bars[i].reach(); s.bars[i].y > y && first <= col && col <= last {
 			return true
 		}
 	}
@@ -87,4 +87,12 @@ func (s *strip) wireAbove(at int) int {
 		}
 	}
 	return -1
+}
+
+// nodeOver is the node that a track has over the item on which it ends.
+func (s *strip) nodeOver(it *item) int {
+	if it.branch >= 0 {
+		return s.Network.Branches[it.branch].From
+	}
+	return it.node
 }

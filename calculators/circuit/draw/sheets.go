@@ -16,7 +16,7 @@ const SheetWidth = 1060.0
 // Measures of a sheet.
 const (
 	border   = 10.0 // from the edge to what is drawn
-	side     = 62.0 // room beside the tracks for the names of rails
+	side     = 84.0 // room beside the tracks for the names of rails
 	head     = 46.0 // over the supply rail
 	foot     = 34.0 // under the ground rail, for the numbers of the tracks
 	apart    = 14.0 // between tracks
@@ -163,7 +163,7 @@ func (k *sketch) rule(s segment, stroke calc.Stroke) {
 
 // bar draws the part of a node that lies on this sheet, and names it where it goes on on another sheet.
 func (k *sketch) bar(s *strip, b *bar, cut [2]int, x []float64, top float64, edges [2]float64) {
-	first, last := b.first(), b.last()
+	first, last := b.reach()
 	if last < cut[0] || first >= cut[1] {
 		return
 	}
@@ -185,8 +185,8 @@ func (k *sketch) bar(s *strip, b *bar, cut [2]int, x []float64, top float64, edg
 		switch {
 		case name == "15" && last < cut[1]:
 			k.letter(calc.Point{X: to - calc.TextWidth(name, letterSize), Y: y - 5}, name, nil)
-		case name == "30" && first >= cut[0]:
-			k.letter(calc.Point{X: from - 4 - calc.TextWidth(name, letterSize), Y: y + 5}, name, nil)
+		case name != "15" && first >= cut[0]:
+			k.letter(calc.Point{X: from - 4 - calc.TextWidth(b.name, letterSize), Y: y + 5}, b.name, nil)
 			k.letter(calc.Point{X: from + 4, Y: y - 5}, s.terminal(b.node)+" "+figuresOf(s.Solutions[k.state]).volts(s.Solutions[k.state].Volts[b.node]), nil)
 		}
 	}
@@ -203,13 +203,33 @@ func (k *sketch) bar(s *strip, b *bar, cut [2]int, x []float64, top float64, edg
 func (k *sketch) goesOn(at calc.Point, way float64, name string) {
 	k.marks = append(k.marks, at)
 	k.d.Polygon([]calc.Point{{X: at.X + 8*way, Y: at.Y}, {X: at.X, Y: at.Y - 5}, {X: at.X, Y: at.Y + 5}}, calc.Thin, calc.Ink)
-	for i, line := range wrapTo(name, 6) {
+	for i, line := range wrapTo(broken(name, edgeName), edgeName) {
 		p := calc.Point{X: at.X - side + 12, Y: at.Y + 5 + float64(i)*lineStep}
 		if way > 0 {
 			p.X = at.X + 10
 		}
 		k.letter(p, line, nil)
 	}
+}
+
+// edgeName is how many letters of a name stand in one line at a sheet's edge.
+const edgeName = 7
+
+// broken parts the words of a text that are longer than a line.
+func broken(text string, longest int) string {
+	var b []rune
+	run := 0
+	for _, r := range text {
+		if run++; r == ' ' {
+			run = 0
+		}
+		if run == longest {
+			b = append(b, '-', ' ')
+			run = 1
+		}
+		b = append(b, r)
+	}
+	return string(b)
 }
 
 // stand draws an item in its place.
@@ -232,6 +252,11 @@ func (k *sketch) stand(s *strip, pl *place, x, top float64) {
 		k.lettersAt(pl.it, calc.Point{X: x + 7, Y: at.Y + 13}, k.p.letters(pl.it, k.state))
 	default:
 		k.item(pl.it, at, pl.h)
+		if sym := k.p.symbolOf(pl.it); sym.starts && pl.it.kind == branchItem && pl.y > 0 { // an output under a bar
+			line := upright(x, at.Y, at.Y+pl.h/2-sym.body)
+			k.d.Line(line.from, line.to, calc.Outline)
+			k.stubs = append(k.stubs, track{line, nil})
+		}
 	}
 }
 
@@ -291,7 +316,7 @@ func (k *sketch) connectors(s *strip, cut [2]int, x []float64, top float64) {
 			grown = false
 			for j := range s.put {
 				b := &s.put[j]
-				if !boxed[j] && s.isWay(b) && s.part(b.it.branch) == s.part(a.it.branch) && math.Abs(a.y-b.y) < 0.1 &&
+				if !boxed[j] && s.sameConnector(a, b) && math.Abs(a.y-b.y) < 0.1 &&
 					b.col < cut[1] && b.col >= cut[0] && b.col >= from-1 && b.col <= to+1 {
 					boxed[j], grown = true, true
 					from, to = min(from, b.col), max(to, b.col)
@@ -304,10 +329,6 @@ func (k *sketch) connectors(s *strip, cut [2]int, x []float64, top float64) {
 		}
 		k.d.Rect(calc.Point{X: x[from] - 11, Y: top + a.y + 1}, x[to]-x[from]+11+wayReach+right, a.h-2, calc.Thin, calc.Empty)
 	}
-}
-
-func (s *strip) isWay(pl *place) bool {
-	return pl.it.branch >= 0 && s.Network.Branches[pl.it.branch].Kind == circuit.ConnectorKind
 }
 
 // groundRail draws the rail at the foot and the numbers of the tracks.

@@ -34,7 +34,7 @@ type strip struct {
 	bars  []bar
 	// least holds how far down the ways of a connector stand at least, so that
 	// they stand in one row.
-	least map[int]float64
+	least []float64
 	rail  float64 // of the ground rail
 }
 
@@ -62,25 +62,21 @@ type bar struct {
 	rail     bool
 }
 
-// first and last are the outermost columns of a bar.
-func (b *bar) first() int { return b.outermost(func(a, c int) bool { return c < a }) }
-func (b *bar) last() int  { return b.outermost(func(a, c int) bool { return c > a }) }
-
-func (b *bar) outermost(beyond func(a, c int) bool) int {
-	best := -1
-	for _, list := range [...][]int{b.up, b.down} {
-		for _, c := range list {
-			if best < 0 || beyond(best, c) {
-				best = c
-			}
+// reach are the outermost columns of a bar.
+func (b *bar) reach() (first, last int) {
+	first = -1
+	for _, c := range append(append([]int(nil), b.up...), b.down...) {
+		if first < 0 || c < first {
+			first = c
 		}
+		last = max(last, c)
 	}
-	return best
+	return first, last
 }
 
 // newStrip lays a circuit out as one strip.
 func newStrip(p *layouter, all *layoutNode, size func(*item) extent) *strip {
-	s := &strip{layouter: p, size: size, least: map[int]float64{}}
+	s := &strip{layouter: p, size: size, least: make([]float64, len(p.Network.Branches))}
 	s.tree = s.branch(all, 0)
 	s.count = max(s.count, 1)
 	const rounds = 8 // rows settle in two or three; a ring of them never does
@@ -90,7 +86,7 @@ func newStrip(p *layouter, all *layoutNode, size func(*item) extent) *strip {
 			break
 		}
 		if round == rounds-1 {
-			s.least = nil
+			clear(s.least)
 			s.settle()
 		}
 	}
@@ -110,7 +106,7 @@ func (s *strip) branch(st *layoutNode, col int) *branching {
 		k := s.branch(kid, at)
 		b.kids = append(b.kids, k)
 		if kid.exit >= 0 {
-			b.outs = append(b.outs, k.outs...)
+			b.outs = append(b.outs, k.leaves()...)
 		}
 	}
 	switch {
@@ -125,9 +121,6 @@ func (s *strip) branch(st *layoutNode, col int) *branching {
 	}
 	return b
 }
-
-// meets are the columns that end on the node after which a branching goes on.
-func (b *branching) meets() []int { return b.outs }
 
 // leaves are the columns that go on below a branching.
 func (b *branching) leaves() []int {
@@ -154,10 +147,8 @@ func (s *strip) place(b *branching, y float64, shared, key bool) {
 	last := -1
 	for i := range b.st.items {
 		it := &b.st.items[i]
-		if it.kind == railItem || it.kind == jointItem {
-			last = it.node
-		}
-		if it.kind == railItem {
+		last = it.node
+		if it.kind == railItem && len(b.st.items) == 1 && len(b.kids) > 0 {
 			continue // its bar stands for it
 		}
 		y = s.stand(it, b.col, y)
@@ -185,7 +176,7 @@ func (s *strip) place(b *branching, y float64, shared, key bool) {
 // must stand lower than it could.
 func (s *strip) stand(it *item, col int, y float64) float64 {
 	if it.branch >= 0 {
-		if at, ok := s.least[it.branch]; ok && at > y {
+		if at := s.least[it.branch]; at > y {
 			s.stretch(col, y, at)
 			y = at
 		}
@@ -247,9 +238,7 @@ func (s *strip) feed(b *branching, y float64, node int, key bool) float64 {
 	}
 	it.down = entries(b, nil)
 	if len(it.down) > 1 || len(it.up) == 0 {
-		for c := it.first(); c <= it.last(); c++ {
-			it.y = math.Max(it.y, s.low[c])
-		}
+		it.y = s.lowest(&it)
 	}
 	if len(it.up) > 0 {
 		s.stretch(b.col, y, it.y)
@@ -258,10 +247,20 @@ func (s *strip) feed(b *branching, y float64, node int, key bool) float64 {
 	return it.y
 }
 
+// lowest is how far down the columns of a bar are filled.
+func (s *strip) lowest(b *bar) float64 {
+	y := b.y
+	for first, last := b.reach(); first <= last; first++ {
+		y = math.Max(y, s.low[first])
+	}
+	return y
+}
+
 // railName is the number of a rail by DIN 72552: 30 for the plus of a battery.
 func (s *strip) railName(node int) string {
 	for _, i := range s.Network.SourceBranches() {
-		if s.Network.Branches[i].To == node {
+		b := &s.Network.Branches[i]
+		if _, ok := s.Network.Of(b).(*circuit.Source); ok && b.To == node {
 			return "30"
 		}
 	}
@@ -282,20 +281,17 @@ func entries(b *branching, list []int) []int {
 
 // join draws the bar on which ways meet, and what follows it.
 func (s *strip) join(b *branching, key bool) {
-	it := bar{up: b.meets(), node: -1}
+	it := bar{up: b.outs, node: b.st.meeting()}
 	if len(it.up) == 0 {
 		s.place(b.after, s.low[b.col], false, key)
 		return
 	}
-	for c := it.first(); c <= it.last(); c++ {
-		it.y = math.Max(it.y, s.low[c])
-	}
-	it.y += below
+	it.y = s.lowest(&it) + below
 	for _, c := range it.up {
 		s.stretch(c, s.low[c], it.y)
 	}
-	for c := it.first(); c <= it.last(); c++ {
-		s.low[c] = it.y
+	for first, last := it.reach(); first <= last; first++ {
+		s.low[first] = it.y
 	}
 	if next := b.after; len(next.st.items) > 0 || len(next.kids) > 0 {
 		it.down = []int{next.col}
@@ -306,39 +302,54 @@ func (s *strip) join(b *branching, key bool) {
 	s.place(b.after, it.y+drop, false, key)
 }
 
-// level brings the ways of each connector into rows; it reports a change.
-func (s *strip) level() bool {
-	type row struct{ part, rank int }
-	if s.least == nil {
-		return false
-	}
-	deepest := map[row]float64{}
-	of := make([]row, len(s.put))
-	for pass := range 2 {
-		rank := map[[2]int]int{} // how many ways of a connector a column has had
-		for i := range s.put {
-			pl := &s.put[i]
-			if pl.it.branch < 0 || s.Network.Branches[pl.it.branch].Kind != circuit.ConnectorKind {
-				continue
-			}
-			part := s.Network.Branches[pl.it.branch].Part
-			if pass == 0 {
-				of[i] = row{part, rank[[2]int{part, pl.col}]}
-				rank[[2]int{part, pl.col}]++
-				deepest[of[i]] = math.Max(deepest[of[i]], pl.y)
-			}
+// meeting is the node on which the kids of a layout node meet, -1 for none.
+func (st *layoutNode) meeting() int {
+	for _, k := range st.kids {
+		if k.exit >= 0 {
+			return k.exit
 		}
 	}
+	return -1
+}
+
+// level brings the ways of each connector into rows: the first way of every
+// track, the second and so on. It reports a change.
+func (s *strip) level() bool {
 	changed := false
 	for i := range s.put {
-		pl := &s.put[i]
-		if pl.it.branch < 0 || s.Network.Branches[pl.it.branch].Kind != circuit.ConnectorKind {
+		a := &s.put[i]
+		if !s.isWay(a) {
 			continue
 		}
-		if at := deepest[of[i]]; at > pl.y+0.1 {
-			s.least[pl.it.branch] = at
+		deepest, rank := a.y, s.rank(i)
+		for j := range s.put {
+			if b := &s.put[j]; b.y > deepest && s.sameConnector(a, b) && s.rank(j) == rank {
+				deepest = b.y
+			}
+		}
+		if deepest > a.y+0.1 {
+			s.least[a.it.branch] = deepest
 			changed = true
 		}
 	}
 	return changed
+}
+
+// rank counts the ways of a connector over one of them in its track.
+func (s *strip) rank(at int) int {
+	n := 0
+	for i := range at {
+		if s.put[i].col == s.put[at].col && s.sameConnector(&s.put[i], &s.put[at]) {
+			n++
+		}
+	}
+	return n
+}
+
+func (s *strip) isWay(pl *place) bool {
+	return pl.it.branch >= 0 && s.Network.Branches[pl.it.branch].Kind == circuit.ConnectorKind
+}
+
+func (s *strip) sameConnector(a, b *place) bool {
+	return s.isWay(a) && s.isWay(b) && s.part(a.it.branch) == s.part(b.it.branch)
 }
