@@ -39,8 +39,11 @@ var fuseFamilies = []fuseFamily{
 }
 
 var (
-	fastBlade   = []curvePoint{{1.10, 360000}, {1.35, 0.75}, {1.60, 0.25}, {2, 0.15}, {3.5, 0.04}, {6, 0.02}}
-	slowBlade   = []curvePoint{{1.35, 1800}, {1.60, 50}, {2, 5}, {3.5, 0.5}, {6, 0.1}}
+	fastBlade = []curvePoint{{1, 360000}, {1.35, 0.75}, {1.60, 0.25}, {2, 0.15}, {3.5, 0.04}, {6, 0.02}}
+	slowBlade = []curvePoint{{1.35, 1800}, {1.60, 50}, {2, 5}, {3.5, 0.5}, {6, 0.1}}
+	// slowWide is that of type C of 35 A and 40 A, by one maker's sheet as
+	// restated, which lets half as much energy again through a short.
+	slowWide    = []curvePoint{{1.35, 600}, {1.60, 50}, {2, 5}, {3.5, 0.5}, {6, 0.15}}
 	fastLarge   = []curvePoint{{1, 360000}, {1.35, 60}, {2, 2}, {3.5, 0.2}, {6, 0.04}}
 	fastBreaker = []curvePoint{{1, 360000}, {1.35, 20}, {2, 4}, {3, 1.5}, {6, 0.3}}
 	slowBreaker = []curvePoint{{1.35, 3600}, {2, 60}, {3, 15}, {6, 3}}
@@ -117,10 +120,17 @@ func openingTime(curve []curvePoint, rating, amps float64) float64 {
 	return along(curve, x)
 }
 
+// wideBlade is the rating in A from which type C opens more slowly.
+const wideBlade = 35
+
 // SlowestOpening is the longest time in s after which a fuse has opened at so
 // many amperes; infinite where it need not open.
 func (f *Fuse) SlowestOpening(amps float64) float64 {
-	return openingTime(f.family().slowest, f.Rating, amps)
+	curve := f.family().slowest
+	if f.Type == "C" && f.Rating >= wideBlade {
+		curve = slowWide
+	}
+	return openingTime(curve, f.Rating, amps)
 }
 
 // FastestOpening is the shortest time in s after which a fuse may open at so
