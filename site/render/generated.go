@@ -21,6 +21,8 @@ var generatedListings = []generated{
 	{"glossary", (*Renderer).glossaryEntries},
 	{"hazard-register", (*Renderer).registerEntries},
 	{"waivers", (*Renderer).waiverTable},
+	{"needs", (*Renderer).needEntries},
+	{"never-orders", (*Renderer).neverEntries},
 	{"units", (*Renderer).unitTable},
 	{"calculator-list", (*Renderer).calculatorTable},
 	{"circuit-keys", func(*Renderer) string { return circuitKeys() }},
