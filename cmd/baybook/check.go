@@ -36,6 +36,9 @@ an old revision is found in a branch's check too (baybook check -since origin/ma
 
 -waivers lists what the sheets set aside, with reason and name.
 
+-messages lists the safety messages that the build writes from the register, each
+with the work that brings it and the condition of its row.
+
 -format sarif writes what code scanners read (OASIS SARIF 2.1.0). -format json
 writes one object for a program of your own, without the remarks:
 
@@ -51,6 +54,7 @@ func check(ctx context.Context, c *call) int {
 	since := set.String("since", "", "compare sheets with the commit at which this work parted from a `branch`, tag or commit")
 	explain := set.String("explain", "", "say what a `rule` is for, with a bad and a good example")
 	of := set.String("work", "", "say what each step of a `sheet` does, and the hazards that follow")
+	messages := set.Bool("messages", false, "list the safety messages that the build writes, each with its reason")
 	trace := set.String("trace", "", "say the same, and the state of the vehicle before each step of a `sheet`")
 	waivers := set.Bool("waivers", false, "list what the sheets set aside, why, and who says so")
 	if code, done := c.parse(set); done {
@@ -78,6 +82,14 @@ func check(ctx context.Context, c *call) int {
 	}
 	if *waivers {
 		text, err := site.Waivers(site.Options{Content: *content})
+		if err != nil {
+			return c.fail(err)
+		}
+		fmt.Fprint(c.stdout, text)
+		return exitFine
+	}
+	if *messages {
+		text, err := site.Messages(site.Options{Content: *content})
 		if err != nil {
 			return c.fail(err)
 		}

@@ -54,6 +54,22 @@ func (b *Built) Line() bool { return IsLine(b.Hazard, b.Word) }
 // IsLine reports a hazard whose message is a line rather than a block.
 func IsLine(h *sheet.Hazard, w sheet.Word) bool { return w <= sheet.Notice || h.Standing }
 
+// Blocks counts the blocks that a sheet's page shows: the author's messages,
+// and the build's, several of one step and word as one.
+func (m *Messages) Blocks(s *sheet.Sheet) int {
+	type block struct {
+		step *sheet.Step
+		word sheet.Word
+	}
+	built := make(map[block]bool)
+	for _, b := range m.Built {
+		if !b.Line() {
+			built[block{b.Step, b.Word}] = true
+		}
+	}
+	return len(s.Messages) + len(built)
+}
+
 // Reason says why the build wrote it: the work, and the row's condition.
 func (b *Built) Reason() string {
 	if b.Condition < 0 {
@@ -75,8 +91,8 @@ func (s *HazardFacts) Messages() *Messages {
 	told := make(map[*sheet.Hazard]*Built)
 	for _, id := range s.sheet.Front.Hazards {
 		h := s.book.Book.Register.Named(id)
-		if h == nil || h.Avoid == "" || told[h] != nil || len(s.MessagesOn(h)) > 0 || WaiverAt(s.sheet, h, nil) != nil {
-			continue
+		if h == nil || h.Avoid == "" || told[h] != nil || len(s.MessagesOn(h)) > 0 || WaiverAt(s.sheet, h, nil) != nil || s.brings(h) {
+			continue // the step that brings it shows it
 		}
 		told[h] = &Built{Hazard: h, Word: h.Least, Condition: -1}
 		m.Built = append(m.Built, told[h])

@@ -20,6 +20,7 @@ type generated struct {
 var generatedListings = []generated{
 	{"glossary", (*Renderer).glossaryEntries},
 	{"hazard-register", (*Renderer).registerEntries},
+	{"hazard-matrix", (*Renderer).registerMatrix},
 	{"waivers", (*Renderer).waiverTable},
 	{"needs", (*Renderer).needEntries},
 	{"never-orders", (*Renderer).neverEntries},
@@ -123,11 +124,38 @@ func (r *Renderer) registerEntries() string {
 		}
 		entries = append(entries, entry{h.Title, [][2]string{
 			{"Least word", h.Least.String() + ", " + harm},
+			{"Harm", h.Harm},
+			{"Avoid", h.Avoid},
+			{"Sign", h.Sign},
 			{"Shown by", strings.Join(h.Shows.Steps, ", ")},
 			{"Must be said", strings.Join(says, "; ")},
 		}})
 	}
 	return entriesMarkup(entries)
+}
+
+// registerMatrix is the matrix as a safety reviewer signs it: one row for each
+// condition of each hazard.
+func (r *Renderer) registerMatrix() string {
+	var rows [][]string
+	for _, h := range r.Book.Register.Hazards {
+		for _, w := range h.When {
+			things := slices.Concat(w.On, w.At)
+			for _, t := range w.Reach {
+				things = append(things, t+" in reach")
+			}
+			thing := strings.Join(things, ", ")
+			if len(w.Beside) > 0 {
+				thing += " beside " + strings.Join(w.Beside, ", ")
+			}
+			state := strings.Join(w.State, ", ")
+			if len(w.Also) > 0 {
+				state += " and " + strings.Join(w.Also, ", ")
+			}
+			rows = append(rows, []string{h.Least.String() + ": " + h.Title, strings.Join(w.Act, ", "), thing, strings.Join(w.With, ", "), state, strings.Join(w.Without, ", "), ""})
+		}
+	}
+	return tableMarkup("What brings each hazard", []string{"Hazard", "Act", "Thing", "Tool", "State", "Not with", "Signed"}, rows)
 }
 
 func (r *Renderer) unitTable() string {

@@ -9,6 +9,9 @@ import (
 	"baybook/site/sheet"
 )
 
+// mostBlocks is how many blocks of a sheet are still read.
+const mostBlocks = 8
+
 var overWarning = &check.Rule{
 	Name:     "over-warning",
 	Firm:     true,
@@ -18,7 +21,8 @@ var overWarning = &check.Rule{
 A message that comes at each step is soon skipped, and with it the one that
 matters (ANSI Z535.6 advises against it). One in "Before you start" guards all
 steps. More than one DANGER or WARNING inside every three steps asks whether
-the work itself could be made safer.`,
+the work itself could be made safer. So do more than 8 blocks in a sheet with
+steps, those that the build writes among them.`,
 	Check: func(p *check.Pass) {
 		counts := make(map[string]int)
 		grave := 0
@@ -32,6 +36,9 @@ the work itself could be made safer.`,
 					p.Report(t.Span, "“"+t.Text+"” is warned of for the third time in this sheet", "say it once, in “Before you start”")
 				}
 			}
+		}
+		if n := p.Facts.Messages().Blocks(p.Sheet); n > mostBlocks && len(p.Sheet.Steps) > 0 {
+			p.Report(p.Sheet.Front.Place("title"), strconv.Itoa(n)+" messages stand as blocks in this sheet, and more than "+strconv.Itoa(mostBlocks)+" are not read", "make two sheets of it, or make the work safer")
 		}
 		if most := max(3, (len(p.Sheet.Steps)+2)/3); grave > most {
 			p.Report(p.Sheet.Front.Place("title"), strconv.Itoa(grave)+" DANGER and WARNING messages stand inside "+strconv.Itoa(len(p.Sheet.Steps))+" steps; more than "+strconv.Itoa(most)+" are skipped", "group them before the steps, or make the work safer")

@@ -161,34 +161,11 @@ func firstStep(text string) func(*sheet.Sheet, *sheet.Register) []byte {
 	}
 }
 
-// moveMessage moves the only message on a hazard from before the steps to the
-// end of the file.
-func moveMessage(title string) func(*sheet.Sheet, *sheet.Register) []byte {
-	return inMessage(title, func(s *sheet.Sheet, m *sheet.Message, _ sheet.Title) []byte {
-		text := s.Source.Text()
-		if m.Step != nil || m.Section == nil || m.Section.Title != "Before you start" || s.Front.Kind != sheet.Procedure {
-			return nil
-		}
-		start := bytes.LastIndexByte(text[:m.Span.Start], '\n') + 1
-		end := start
-		for end < len(text) && text[end] == '>' {
-			end += bytes.IndexByte(text[end:], '\n') + 1
-		}
-		return slicesConcat(text[:start], text[end:], []byte("\n"), text[start:end])
-	})
-}
-
 var seeds = []seed{
 	{"no message on drilling", "hazard-unguarded", "Drilling blind", unwarned("Drilling blind")},
 	{"no message on exhaust gas", "hazard-unguarded", "Exhaust gas", unwarned("Exhaust gas")},
-	{"no message on vapour", "hazard-unguarded", "Flammable vapour", unwarned("Flammable vapour")},
 	{"no message on the battery", "hazard-unguarded", "Battery short circuit", unwarned("Battery short circuit")},
-	{"no message on chafing", "hazard-unguarded", "Chafed wire", unwarned("Chafed wire")},
-	{"no message on clips", "hazard-unguarded", "Springing clip", unwarned("Springing clip")},
-	{"no message on pinched wires", "hazard-unguarded", "Pinched wire", unwarned("Pinched wire")},
 	{"no message on adhesive", "hazard-unguarded", "Adhesive on the skin", unwarned("Adhesive on the skin")},
-	{"message on drilling behind the steps", "hazard-late", "Drilling blind", moveMessage("Drilling blind")},
-	{"message on clips behind the steps", "hazard-late", "Springing clip", moveMessage("Springing clip")},
 	{"CAUTION for WARNING", "weak-word", "needs at least WARNING", word(sheet.Warning, sheet.Caution, true)},
 	{"WARNING for DANGER", "weak-word", "needs at least DANGER", word(sheet.Danger, sheet.Warning, false)},
 	{"NOTICE for an injury", "notice-for-injury", "", word(sheet.Warning, sheet.Notice, false)},
@@ -196,14 +173,13 @@ var seeds = []seed{
 	{"damage in a warning", "injury-and-property-mixed", "", inMessage("Exhaust gas", func(s *sheet.Sheet, _ *sheet.Message, t sheet.Title) []byte {
 		return replaced(s, t.Span, t.Text+". Scratched paint")
 	})},
-	{"message without consequence", "message-content", "may happen", newBody("Springing clip", "Wear safety glasses, and pull square to the panel.")},
+	{"message without consequence", "message-content", "may happen", newBody("Distracted road test", "Let one person drive.")},
 	{"waiting time for an airbag", "must-not-say", "", firstStep("Wait 10 minutes before you touch the airbag.")},
 	{"waiting time in a proof", "must-not-say", "", swapText("## Prove it\n", "## Prove it\n\n- The pretensioner is safe after a wait of half an hour.\n")},
 	{"misspelt title", "title-unknown", "", inMessage("", func(s *sheet.Sheet, _ *sheet.Message, t sheet.Title) []byte {
 		return replaced(s, t.Span, t.Text+"s of it")
 	})},
 	{"steps in a message", "steps-in-message", "", swapPattern(`\n(> \*\*WARNING: [^*]+\*\*[^\n]*\n(?:>[^\n]*\n)*)`, "\n$1>\n> 1. Do this.\n> 2. Do that.\n")},
-	{"gloves not laid out", "tools-named", "gloves", swapPattern(`cut-resistant gloves, |, cut-resistant gloves|nitrile gloves, |, nitrile gloves`, "")},
 	{"wrong drop", "computed-number", "", digits("wire-drop")},
 	{"wrong fuse", "computed-number", "", digits("fuse-size")},
 	{"wrong hole", "computed-number", "", digits("pass-hole")},
