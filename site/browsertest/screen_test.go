@@ -99,7 +99,7 @@ func TestMessageAndSentenceShareAScreen(t *testing.T) {
 	}
 	// Most messages are short enough to be seen whole: what stands around them
 	// must leave them the room.
-	if guarded < 100 || whole < guarded*2/3 {
+	if guarded < 60 || whole < guarded*2/3 {
 		t.Errorf("of %d steps with messages %d show all of them at once", guarded, whole)
 	}
 }

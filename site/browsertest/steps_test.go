@@ -38,7 +38,7 @@ func TestStepView(t *testing.T) {
 	t.Parallel()
 	p, _ := inSteps(t)
 	p.wait(current + ` === "before-you-start"`)
-	if p.seen("#before-you-start .message") < 2 || p.seen(".step") != 0 {
+	if p.seen("#before-you-start p, #before-you-start li") == 0 || p.seen(".step") != 0 {
 		t.Error("the first screen is not what to know first, alone")
 	}
 	steps := p.count(".step")
@@ -163,7 +163,7 @@ func TestGuardsStandOnTheStep(t *testing.T) {
 				const s = document.querySelector("[data-current]");
 				const guards = (s.dataset.guards ?? "").split(" ").filter(Boolean);
 				const shown = [...s.querySelectorAll(".message .titles, .reminder > summary")].filter((m) => m.checkVisibility()).map((m) => m.textContent);
-				const missing = guards.filter((id) => !shown.some((words) => words.endsWith(document.getElementById(id).querySelector(".titles").textContent)));
+				const missing = guards.filter((id) => !shown.some((words) => words.endsWith([...document.getElementById(id).querySelectorAll(".titles")].at(-1).textContent)));
 				return {id: s.id, guards, missing, last: document.querySelector(".stepper .next").textContent.trim() === "Done"};
 			})()`)
 			guarded += len(screen.Guards)

@@ -141,11 +141,11 @@ func (r *parts) reasons(list []*check.Built) string {
 // lines writes the messages that are lines.
 func (r *parts) lines(w util.BufWriter, list []*check.Built) {
 	for _, b := range list {
-		write(w, `<p class="standing" data-word="`, strings.ToLower(b.Word.String()), `" id="`, builtName(b), `"`, r.reasons([]*check.Built{b}), `>`, r.book.signs[b.Hazard.Sign], `<span><strong>`, b.Word.String(), `</strong> <b class="titles">`)
+		write(w, `<div class="standing" data-word="`, strings.ToLower(b.Word.String()), `" id="`, builtName(b), `"`, r.reasons([]*check.Built{b}), `>`, r.book.signs[b.Hazard.Sign], `<span><strong>`, b.Word.String(), `</strong> <b class="titles">`)
 		text(w, b.Hazard.Title)
 		write(w, `.</b> `)
 		text(w, b.Hazard.Avoid)
-		write(w, "</span></p>\n")
+		write(w, "</span></div>\n")
 	}
 }
 
@@ -161,7 +161,7 @@ func (r *parts) reminders(w util.BufWriter, step *sheet.Step) {
 		return
 	}
 	slices.SortStableFunc(list, func(a, b check.Reminder) int { return int(b.Word) - int(a.Word) })
-	write(w, `<p class="reminder" data-word="`, strings.ToLower(list[0].Word.String()), `"><span>`)
+	write(w, `<div class="reminder" data-word="`, strings.ToLower(list[0].Word.String()), `"><span>`)
 	word := sheet.NoWord
 	for i, rem := range list {
 		if rem.Word != word {
@@ -176,7 +176,7 @@ func (r *parts) reminders(w util.BufWriter, step *sheet.Step) {
 			write(w, ` · `)
 		}
 	}
-	write(w, "</span></p>\n")
+	write(w, "</span></div>\n")
 }
 
 // toldAt is where the reader was told: the address, and in words for paper.

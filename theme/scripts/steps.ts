@@ -239,7 +239,7 @@ const folded = (message: HTMLElement): HTMLElement => {
   const summary = document.createElement("summary");
   const word = document.createElement("b");
   word.textContent = message.querySelector(".signal strong")?.textContent ?? "";
-  summary.append(word, " ", message.querySelector(".titles")?.textContent ?? "");
+  summary.append(word, " ", [...message.querySelectorAll(".titles")].map((t) => t.textContent).join(" · "));
   details.append(summary, message);
   return details;
 };
