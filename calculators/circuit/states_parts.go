@@ -3,6 +3,8 @@ package circuit
 import (
 	"strconv"
 	"strings"
+
+	"baybook/calculators/calc"
 )
 
 // draw divides “winch 40 A” into the name of a load and what it draws; all of
@@ -48,12 +50,15 @@ func (b *builder) position(item string) (name string, way int) {
 		return item, 0
 	}
 	name, number, _ := strings.Cut(item, ".")
-	way, err := strconv.Atoi(strings.TrimSpace(number))
-	if err != nil {
+	v, msg := wayNumber.Read(number)
+	if msg != "" {
 		return item, 0
 	}
-	return strings.TrimSpace(name), way
+	return strings.TrimSpace(name), int(v.Num)
 }
+
+// wayNumber reads the number of a way.
+var wayNumber = calc.Input{Kind: calc.Count, Min: 1, Max: 99}
 
 // close closes a switch, or one way of it; it says what is wrong with that.
 func (b *builder) close(s *State, part, way int) string {
