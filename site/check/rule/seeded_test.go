@@ -189,7 +189,7 @@ var seeds = []seed{
 	{"reading judged by another limit", "reading-words", "", swapPattern(`\?max=(\d+)mV\)`, "?max=${1}1mV)")},
 	{"reading turned round", "reading-words", "", swapText("[at least ", "[at most ")},
 	{"fuse typed otherwise", "repeated-number", "fuse", firstStepWith("#fuse)", "Lay out the 35 A fuse.")},
-	{"number from nowhere", "unbacked-number", "137 mm", firstStep("Keep 137 mm free.")},
+	{"number from nowhere", "typed-number", "137 mm", firstStep("Keep 137 mm free.")},
 	{"wrong inches", "conversion", "", swapPattern(`(\d+ mm) \(\d+ in\)`, "$1 (77 in)")},
 	{"broken link", "link", "no sheet", swapPattern(`\]\(([a-z/.-]+)\.md`, "](${1}x.md")},
 	{"link out of the folder", "link", "out of the content folder", swapPattern(`\]\([a-z/.-]+\.md`, "](../../../secret.md")},
