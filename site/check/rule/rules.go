@@ -25,7 +25,7 @@ var Checks = slices.Concat(Safety, []*check.Rule{
 	// Structure.
 	sectionMissing, sectionOrder, jobWork, jobMinutes, dateFuture, approvalOld, revisionDate, waiver,
 	// Links, figures and what cannot be seen.
-	hiddenCharacter, link, linkForm, anchor, externalLink, sheetNumber, stepNumber, stepReference, draftLink, figure, figureSafe, fileKind, fileName, unusedFigure, orphanSheet,
+	hiddenCharacter, link, linkForm, anchor, externalLink, sheetNumber, stepNumber, stepReference, numberedStep, draftLink, figure, figureSafe, fileKind, fileName, unusedFigure, orphanSheet,
 	// Wording.
 	imperativeFirst, oneAction, conditionFirst, longSentence, noShould, vagueWord, andOr, bareNumber, termPreferred,
 	// The shop's data.

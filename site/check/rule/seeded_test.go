@@ -193,7 +193,7 @@ var seeds = []seed{
 	{"wrong inches", "conversion", "", swapPattern(`(\d+ mm) \(\d+ in\)`, "$1 (77 in)")},
 	{"broken link", "link", "no sheet", swapPattern(`\]\(([a-z/.-]+)\.md`, "](${1}x.md")},
 	{"link out of the folder", "link", "out of the content folder", swapPattern(`\]\([a-z/.-]+\.md`, "](../../../secret.md")},
-	{"broken anchor", "anchor", "no place", swapPattern(`\.md#step-\d+`, ".md#step-99")},
+	{"broken anchor", "anchor", "no place", swapPattern(`\.md#prove-it`, ".md#prove-that")},
 	{"space in an address", "link-form", "", swapPattern(`\((calc:wire-drop\?current=\d+)(\.\d+)?A`, "($1$2 A")},
 	{"link that runs", "external-link", "", firstStep("Read [this](javascript:alert(1)).")},
 	{"sheet number that is none", "sheet-number", "", firstStep("See GR-99.")},

@@ -10,8 +10,6 @@ import (
 	"baybook/site/check"
 	"baybook/site/check/english"
 	"baybook/site/sheet"
-
-	"github.com/yuin/goldmark/ast"
 )
 
 var typedNumber = &check.Rule{
@@ -66,7 +64,7 @@ func typedNumbers(p *check.Pass, t *check.Passage, computations []*sheet.Computa
 	for i := range list {
 		q := &list[i]
 		switch {
-		case q.Bare, q.IsGauge(), t.Computes(q), t.Nominal(q), isNominal(t.Source, q), namesPart(p, t, q), isName(p, t, q), inCode(t, q), isHeld(p, t, q),
+		case q.Bare, q.IsGauge(), t.Computes(q), t.Nominal(q), isNominal(t.Source, q), namesPart(p, t, q), isName(p, t, q), inCodeAt(t, t.Prose.Span(q.Start, q.End).Start), isHeld(p, t, q),
 			i > 0 && english.Restates(t.Source, &list[i-1], q),
 			len(computations) > 0 && inputsOf(computations).has(q),
 			t.Kind == check.Caption && stands().has(q),
@@ -160,23 +158,6 @@ func isHeld(p *check.Pass, t *check.Passage, q *english.Quantity) bool {
 	}
 	mark, ok := strings.CutPrefix(strings.Trim(fields[len(fields)-1], ":,"), "F")
 	return ok && wholeNumber(mark) > 0 && p.Facts.Parts().Fuses.Has(q)
-}
-
-// inCode reports a number that is shown as it is typed into a file.
-func inCode(t *check.Passage, q *english.Quantity) bool {
-	at := t.Prose.Span(q.Start, q.End).Start
-	for c := t.Node.FirstChild(); c != nil; c = c.NextSibling() {
-		code, ok := c.(*ast.CodeSpan)
-		if !ok {
-			continue
-		}
-		for s := code.FirstChild(); s != nil; s = s.NextSibling() {
-			if words, ok := s.(*ast.Text); ok && at >= words.Segment.Start && at < words.Segment.Stop {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // standing are the numbers of a sheet that its captions may repeat.
