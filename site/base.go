@@ -67,8 +67,12 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 // icons draws the pictures that the manifest promises to systems that take no
 // SVG.
 func (b *base) icons() error {
+	drawing, err := fs.ReadFile(b.theme, publish.IconSource)
+	if err != nil {
+		return err
+	}
 	for _, size := range publish.IconSizes {
-		picture, err := publish.Icon(size)
+		picture, err := publish.Icon(drawing, size)
 		if err != nil {
 			return err
 		}

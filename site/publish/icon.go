@@ -2,6 +2,7 @@ package publish
 
 import (
 	"bytes"
+	"fmt"
 	"image"
 	"image/color"
 	"image/draw"
@@ -19,37 +20,61 @@ var IconSizes = []int{192, 512}
 // IconName is where the icon of a size stands in the site.
 func IconName(size int) string { return "icons/book-" + strconv.Itoa(size) + ".png" }
 
-// Icon draws the book's icon as a PNG of so many pixels each way, for
-// systems that take no SVG: a sheet with its border, a reading that jumps,
-// and the title block, as icons/book.svg has them.
-func Icon(size int) ([]byte, error) {
+// IconSource is the drawing in the theme that the icons are made from.
+const IconSource = "icons/book.svg"
+
+// iconGrid is the width and height of the drawing in its own units.
+const iconGrid = 64
+
+// Icon turns the theme's icon into a PNG that is size pixels wide and high, for
+// systems that take no SVG. svg is the drawing: paths of straight lines on a
+// grid of 64 by 64, on white. It reads as much of SVG as such a drawing needs
+// and refuses anything else.
+func Icon(svg []byte, size int) ([]byte, error) {
+	paths, err := iconPaths(svg)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", IconSource, err)
+	}
 	picture := image.NewRGBA(image.Rect(0, 0, size, size))
 	draw.Draw(picture, picture.Bounds(), image.White, image.Point{}, draw.Src)
-	r := vector.NewRasterizer(size, size)
-	scale := float32(size) / 64
-	frame(r, scale, 4, 4, 56, 56, 4)
-	frame(r, scale, 12, 44, 40, 10, 3)
-	stroke(r, scale, [2]float32{32, 44}, [2]float32{32, 54}, 3)
-	wave := [][2]float32{{12, 33}, {23, 33}, {27, 25}, {33, 41}, {38, 29}, {41, 33}, {52, 33}}
-	for i := 1; i < len(wave); i++ {
-		stroke(r, scale, wave[i-1], wave[i], 3.5)
+	scale := float32(size) / iconGrid
+	for _, p := range paths {
+		if p.fill != nil {
+			r := vector.NewRasterizer(size, size)
+			for _, line := range p.lines {
+				r.MoveTo(scale*line[0][0], scale*line[0][1])
+				for _, to := range line[1:] {
+					r.LineTo(scale*to[0], scale*to[1])
+				}
+				r.ClosePath()
+			}
+			r.Draw(picture, picture.Bounds(), image.NewUniform(p.fill), image.Point{})
+		}
+		if p.stroke != nil {
+			r := vector.NewRasterizer(size, size)
+			for _, line := range p.lines {
+				for i := 1; i < len(line); i++ {
+					stroke(r, scale, line[i-1], line[i], p.width)
+				}
+			}
+			r.Draw(picture, picture.Bounds(), image.NewUniform(p.stroke), image.Point{})
+		}
 	}
-	r.Draw(picture, picture.Bounds(), image.NewUniform(color.Gray{0x11}), image.Point{})
 	var out bytes.Buffer
-	err := png.Encode(&out, picture)
+	err = png.Encode(&out, picture)
 	return out.Bytes(), err
 }
 
-// frame adds the four strokes of a rectangle.
-func frame(r *vector.Rasterizer, scale, x, y, w, h, thick float32) {
-	corners := [][2]float32{{x, y}, {x + w, y}, {x + w, y + h}, {x, y + h}}
-	for i, a := range corners {
-		stroke(r, scale, a, corners[(i+1)%4], thick)
-	}
+// An iconPath is one path of the drawing: its lines, each a list of points in
+// the drawing's units, and how they are painted; nil means not at all.
+type iconPath struct {
+	lines        [][][2]float32
+	fill, stroke color.Color
+	width        float32 // of the stroke
 }
 
 // stroke adds a straight stroke with square ends. All strokes run the same
-// way round, so that where two lie over each other they add up, not cancel.
+// way round, so that where two overlap they add up and do not cancel.
 func stroke(r *vector.Rasterizer, scale float32, a, b [2]float32, thick float32) {
 	length := float32(math.Hypot(float64(b[0]-a[0]), float64(b[1]-a[1])))
 	if length == 0 {
