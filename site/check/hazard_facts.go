@@ -210,7 +210,7 @@ func (f *SheetFacts) include(p *Passage) {
 		}
 		target := f.Book.Book.Linked(f.Sheet, l)
 		place := f.Sheet.Resolve(l.Dest).Fragment
-		if target == nil || target == f.Sheet || target.Front.Kind != sheet.Procedure || place != "" && place != "steps" {
+		if target == nil || target == f.Sheet || target.Front.Kind != sheet.Procedure || place != "" && place != sheet.Slug(sheet.StepsTitle) {
 			continue
 		}
 		linked := f.Words.Read(f.Sheet.Prose(l.Node, nil).Text)

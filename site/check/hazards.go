@@ -50,7 +50,7 @@ func (f *SheetFacts) isWork(p *Passage) bool {
 	if p.Message != nil {
 		return false
 	}
-	return p.Step != nil || p.Under("Prove it")
+	return p.Step != nil || p.Under(sheet.ProveIt)
 }
 
 // mayOrder reports a passage of a free section, in which an order is work too.
@@ -58,7 +58,7 @@ func (f *SheetFacts) mayOrder(p *Passage) bool {
 	if p.Message != nil || p.Section == nil || p.Kind != Body || f.Sheet.Front.Kind == sheet.Job || f.Sheet.Front.Kind == sheet.Reference {
 		return false
 	}
-	return !p.Under("Sources", "Check yourself", "Before you start", "Hand over")
+	return !p.Under(sheet.Sources, sheet.CheckYourself, sheet.BeforeYouStart, sheet.HandOver)
 }
 
 // ofFront finds what the front matter shows.

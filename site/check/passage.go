@@ -102,7 +102,7 @@ func (p *Passage) Under(titles ...string) bool {
 // TellsWork reports a passage that speaks of this work: preparation, steps,
 // proof, hand-over and messages.
 func (p *Passage) TellsWork() bool {
-	return p.Step != nil || p.Message != nil || p.Under("Before you start", "Prove it", "Hand over")
+	return p.Step != nil || p.Message != nil || p.Under(sheet.BeforeYouStart, sheet.ProveIt, sheet.HandOver)
 }
 
 // Nominal reports a number that the sheet calls nominal or descriptive.

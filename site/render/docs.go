@@ -33,7 +33,7 @@ func (r *Renderer) sheetDocs(s *sheet.Sheet, id int) []find.Doc {
 		Text: openingWords(s), Words: s.Front.Synonyms, Area: s.Area(),
 	}}
 	for _, sec := range s.Sections {
-		if strings.EqualFold(sec.Title, "Steps") || strings.EqualFold(sec.Title, "Sources") || strings.EqualFold(sec.Title, "Check yourself") {
+		if sec.Is(sheet.StepsTitle) || sec.Is(sheet.Sources) || sec.Is(sheet.CheckYourself) {
 			continue
 		}
 		docs = append(docs, find.Doc{

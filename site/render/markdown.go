@@ -1,7 +1,6 @@
 package render
 
 import (
-	"html"
 	"path"
 	"strconv"
 	"strings"
@@ -75,7 +74,7 @@ func write(w util.BufWriter, s ...string) {
 	}
 }
 
-func text(w util.BufWriter, s string) { write(w, html.EscapeString(s)) }
+func text(w util.BufWriter, s string) { write(w, escape(s)) }
 
 func (r *parts) section(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
 	if !entering {
@@ -83,7 +82,11 @@ func (r *parts) section(w util.BufWriter, _ []byte, n ast.Node, entering bool) (
 		return ast.WalkContinue, nil
 	}
 	s := n.(*sheet.Section)
-	write(w, `<section id="`, s.Anchor, `" aria-labelledby="`, s.Anchor, `-h"><h2 id="`, s.Anchor, `-h">`)
+	write(w, `<section id="`, s.Anchor, `" aria-labelledby="`, s.Anchor, `-h"`)
+	if part := s.Part(); part != "" {
+		write(w, ` data-part="`, part, `"`)
+	}
+	write(w, `><h2 id="`, s.Anchor, `-h">`)
 	text(w, s.Title)
 	write(w, "</h2>\n")
 	return ast.WalkContinue, nil

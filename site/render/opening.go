@@ -41,7 +41,7 @@ type ContentsLine struct {
 func contents(s *sheet.Sheet) []ContentsLine {
 	var lines []ContentsLine
 	for _, section := range s.Sections {
-		if section.Anchor != stepsAnchor || len(s.Steps) == 0 {
+		if !section.Is(sheet.StepsTitle) || len(s.Steps) == 0 {
 			lines = append(lines, ContentsLine{Anchor: section.Anchor, Text: section.Title})
 			continue
 		}
@@ -51,9 +51,6 @@ func contents(s *sheet.Sheet) []ContentsLine {
 	}
 	return lines
 }
-
-// stepsAnchor is the address of the section that holds the steps.
-const stepsAnchor = "steps"
 
 // sentence is a step's first paragraph in plain words.
 func sentence(s *sheet.Sheet, step *sheet.Step) string {

@@ -108,11 +108,11 @@ func Slug(title string) string {
 // shapeSection shapes the blocks of one section by what its title promises.
 func (sh *shaping) shapeSection(sec *Section) {
 	switch {
-	case strings.EqualFold(sec.Title, "Steps"):
+	case sec.Is(StepsTitle):
 		sh.steps(sec)
-	case strings.EqualFold(sec.Title, "Check yourself"):
+	case sec.Is(CheckYourself):
 		sh.questions(sec)
-	case strings.EqualFold(sec.Title, "Work"):
+	case sec.Is(WorkTitle):
 		sh.blocks(sec)
 		sh.work(sec)
 	default:

@@ -19,9 +19,9 @@ const target = (): HTMLElement | null => document.getElementById(location.hash.s
 
 /** What the step view goes through: what to know first, each step, then the proof and the hand-over. */
 const screensOf = (root: HTMLElement): HTMLElement[] => {
-  const before = root.querySelector<HTMLElement>("#before-you-start");
+  const before = root.querySelector<HTMLElement>('[data-part="preparation"]');
   const steps = [...root.querySelectorAll<HTMLElement>(".step")];
-  const after = [...root.querySelectorAll<HTMLElement>("#prove-it, #hand-over")];
+  const after = [...root.querySelectorAll<HTMLElement>('[data-part="proof"], [data-part="hand-over"]')];
   return steps.length === 0 ? [] : [...(before ? [before] : []), ...steps, ...after];
 };
 

@@ -90,7 +90,7 @@ func judged(p *check.Pass, rule string) {
 	}
 }
 
-// weighed makes a finding a warning where the judgement is only to be thought
+// weighed makes a finding a warning where the judgment is only to be thought
 // about.
 func weighed(v calc.Verdict) func(*finding.Finding) {
 	return func(f *finding.Finding) {

@@ -100,5 +100,5 @@ func ordersWork(t *check.Passage) bool {
 	case check.AnswerText:
 		return t.Right
 	}
-	return !t.Under("Sources")
+	return !t.Under(sheet.Sources)
 }

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"baybook/site/check"
+	"baybook/site/sheet"
 	"baybook/site/finding"
 )
 
@@ -13,7 +14,7 @@ var noShould = &check.Rule{
 "Should" leaves open whether it must. Write an order, or must, or may.`,
 	Check: func(p *check.Pass) {
 		for _, t := range p.Facts.Passages {
-			if t.Step == nil && t.Message == nil && !t.Under("Prove it") {
+			if t.Step == nil && t.Message == nil && !t.Under(sheet.ProveIt) {
 				continue
 			}
 			for i, w := range t.Words {

@@ -70,7 +70,7 @@ func mentions(p *check.Pass) []mention {
 	ofList("tools", p.Facts.Front.Tools)
 	ofList("materials", p.Facts.Front.Materials)
 	for _, t := range p.Facts.Passages {
-		if !givesNumbers(t) || saysExample(t.Source) && t.Step == nil && !t.Under("Prove it") {
+		if !givesNumbers(t) || saysExample(t.Source) && t.Step == nil && !t.Under(sheet.ProveIt) {
 			continue
 		}
 		list = append(list, mentionsIn(p, t, sheet.Span{})...)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"baybook/site/check"
+	"baybook/site/sheet"
 	"baybook/site/check/english"
 )
 
@@ -23,7 +24,7 @@ Computed once and typed twice, the two drift apart with the next revision.`,
 		}
 		known := p.Facts.Inputs()
 		for _, t := range p.Facts.Passages {
-			if t.Kind == check.QuestionText || t.Kind == check.AnswerText || t.Kind == check.Explanation || t.Under("Sources") || !t.TellsWork() || saysExample(t.Source) {
+			if t.Kind == check.QuestionText || t.Kind == check.AnswerText || t.Kind == check.Explanation || t.Under(sheet.Sources) || !t.TellsWork() || saysExample(t.Source) {
 				continue
 			}
 			for _, q := range t.Quantities() {

@@ -8,12 +8,12 @@ import (
 // A plan is the sections that a kind of sheet has, in their order.
 var plans = map[sheet.Kind]struct{ order, required []string }{
 	sheet.Procedure: {
-		order:    []string{"Before you start", "Steps", "Prove it", "Hand over", "Check yourself", "Sources"},
-		required: []string{"Steps", "Prove it", "Sources"},
+		order:    []string{sheet.BeforeYouStart, sheet.StepsTitle, sheet.ProveIt, sheet.HandOver, sheet.CheckYourself, sheet.Sources},
+		required: []string{sheet.StepsTitle, sheet.ProveIt, sheet.Sources},
 	},
-	sheet.Guide:     {order: []string{"Check yourself", "Sources"}, required: []string{"Sources"}},
-	sheet.Reference: {order: []string{"Check yourself", "Sources"}, required: []string{"Sources"}},
-	sheet.Job:       {order: []string{"Work", "Sources"}, required: []string{"Work", "Sources"}},
+	sheet.Guide:     {order: []string{sheet.CheckYourself, sheet.Sources}, required: []string{sheet.Sources}},
+	sheet.Reference: {order: []string{sheet.CheckYourself, sheet.Sources}, required: []string{sheet.Sources}},
+	sheet.Job:       {order: []string{sheet.WorkTitle, sheet.Sources}, required: []string{sheet.WorkTitle, sheet.Sources}},
 }
 
 var sectionMissing = &check.Rule{
@@ -33,10 +33,10 @@ stands a sentence that says what the sheet gives. The sections hold something.`,
 		if first := s.Root.FirstChild(); s.Front.Kind != "" && (first == nil || isSection(first)) {
 			p.Report(s.Front.Place("title"), "no sentence before the first section says what the sheet gives", "write one or two: what it gives, and when to use it")
 		}
-		if steps := s.Section("Steps"); steps != nil && len(s.Steps) == 0 {
+		if steps := s.Section(sheet.StepsTitle); steps != nil && len(s.Steps) == 0 {
 			p.Report(steps.Span, "the section Steps holds no numbered list", "write the steps as 1. 2. 3.")
 		}
-		if work := s.Section("Work"); s.Front.Kind == sheet.Job && work != nil && len(s.Work) == 0 {
+		if work := s.Section(sheet.WorkTitle); s.Front.Kind == sheet.Job && work != nil && len(s.Work) == 0 {
 			p.Report(work.Span, "the section Work names no sheets", "write a numbered list, each item starting with a link to a sheet")
 		}
 		for _, sec := range s.Sections {

@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"baybook/site/check"
+	"baybook/site/sheet"
 	"baybook/site/check/english"
 	"baybook/site/finding"
 )
@@ -19,7 +20,7 @@ names that it does not. A tech who meets two names looks for two things. The
 names not used are still found by search. The fix writes the book's name.`,
 	Check: func(p *check.Pass) {
 		for _, t := range p.Facts.Passages {
-			if t.Under("Sources") {
+			if t.Under(sheet.Sources) {
 				continue // titles are quoted as they are
 			}
 			for _, s := range t.Sentences {

@@ -150,7 +150,7 @@ func contexts(f *check.SheetFacts) [][]*check.Passage {
 			}
 		}
 		switch {
-		case t.Kind == check.AnswerText && !t.Right || t.Under("Sources") || t.Kind == check.Cell:
+		case t.Kind == check.AnswerText && !t.Right || t.Under(sheet.Sources) || t.Kind == check.Cell:
 		case q != nil && q == question:
 			list[len(list)-1] = append(list[len(list)-1], t)
 		default:

@@ -96,7 +96,7 @@ func backingOf(p *check.Pass) check.NumberList {
 		add(strings.Join(t, "; "))
 	}
 	for _, t := range p.Facts.Passages {
-		if t.Under("Sources") || t.Step == nil && t.Message == nil && len(t.Quantities()) > 0 && t.NamesSource(p.Shared.Lexicon) {
+		if t.Under(sheet.Sources) || t.Step == nil && t.Message == nil && len(t.Quantities()) > 0 && t.NamesSource(p.Shared.Lexicon) {
 			list.Add(t.Quantities())
 		}
 	}
@@ -125,5 +125,5 @@ func mustBack(p *check.Pass, t *check.Passage) bool {
 	case p.Sheet.Front.Kind != sheet.Procedure && p.Sheet.Front.Kind != sheet.Guide:
 		return false
 	}
-	return t.Kind == check.Opening || t.Kind == check.Body && (t.Under("Before you start") || t.Under("Hand over"))
+	return t.Kind == check.Opening || t.Kind == check.Body && (t.Under(sheet.BeforeYouStart) || t.Under(sheet.HandOver))
 }

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"baybook/site/check"
+	"baybook/site/sheet"
 	"baybook/site/check/english"
 	"baybook/site/finding"
 )
@@ -15,7 +16,7 @@ var vagueWord = &check.Rule{
 Give a number, a place, or what it looks like when it is right.`,
 	Check: func(p *check.Pass) {
 		for _, t := range p.Facts.Passages {
-			if t.Kind != check.StepText && t.Message == nil && !t.Under("Prove it") {
+			if t.Kind != check.StepText && t.Message == nil && !t.Under(sheet.ProveIt) {
 				continue
 			}
 			for _, s := range t.Sentences {
