@@ -16,20 +16,32 @@ func AppendForm(b []byte, form string, texts ...string) []byte {
 	}
 }
 
-// AppendEscaped adds text with the characters escaped that mean something in
-// HTML and XML, attributes included.
+// AppendEscaped adds text for use between tags or in an attribute in double
+// quotes, in HTML and in XML. A control character that neither allows, and a
+// byte that is not UTF-8, becomes U+FFFD. Everything that the core and the
+// builder write by hand goes through here.
 func AppendEscaped(b []byte, text string) []byte {
-	return appendReplaced(b, text, `&<>"`, "&amp;", "&lt;", "&gt;", "&#34;")
-}
-
-// appendReplaced adds text with each of some bytes replaced.
-func appendReplaced(b []byte, text, these string, by ...string) []byte {
 	from := 0
-	for i := range len(text) {
-		if k := strings.IndexByte(these, text[i]); k >= 0 {
-			b = append(append(b, text[from:i]...), by[k]...)
-			from = i + 1
+	for i, r := range text {
+		by := ""
+		switch {
+		case r == '&':
+			by = "&amp;"
+		case r == '<':
+			by = "&lt;"
+		case r == '>':
+			by = "&gt;"
+		case r == '"':
+			by = "&#34;"
+		case r < ' ' && r != '\t' && r != '\n' && r != '\r' || r == 0x7F:
+			by = "\uFFFD"
+		case r == '\uFFFD' && !strings.HasPrefix(text[i:], "\uFFFD"):
+			by = "\uFFFD" // a byte that is not UTF-8
+		default:
+			continue
 		}
+		b = append(append(b, text[from:i]...), by...)
+		from = i + 1
 	}
 	return append(b, text[from:]...)
 }

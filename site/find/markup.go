@@ -2,7 +2,8 @@ package find
 
 import (
 	"strings"
-	"unicode/utf8"
+
+	"baybook/calculators/calc"
 )
 
 // AppendMarkup adds the answers as HTML: an ordered list of links. Root leads
@@ -27,17 +28,6 @@ func AppendMarkup(b []byte, hits []Hit, root string) []byte {
 	return append(b, `</ol>`...)
 }
 
-// appendForm adds markup in which each % stands for the next of the texts,
-// escaped.
-func appendForm(b []byte, form string, texts ...string) []byte {
-	for _, text := range texts {
-		before, after, _ := strings.Cut(form, "%")
-		b = appendEscaped(append(b, before...), text)
-		form = after
-	}
-	return append(b, form...)
-}
-
 // kindNames are the class names and, where the reader needs it, the word for a
 // kind of document.
 var kindNames = [...]struct{ class, label string }{
@@ -49,7 +39,7 @@ var kindNames = [...]struct{ class, label string }{
 
 func appendHit(b []byte, h *Hit, root string) []byte {
 	kind := &kindNames[h.Kind&kindMask]
-	b = appendForm(b, `<li class="%"><a href="%">`, kind.class, linkTo(root, h.Address))
+	b = calc.AppendForm(b, `<li class="%"><a href="%">`, kind.class, linkTo(root, h.Address))
 	label := h.Number
 	if kind.label != "" && (h.Kind != Step || h.Step != "") {
 		if label != "" {
@@ -61,7 +51,7 @@ func appendHit(b []byte, h *Hit, root string) []byte {
 		}
 	}
 	if label != "" {
-		b = appendForm(b, `<span class="found-number">%</span> `, label)
+		b = calc.AppendForm(b, `<span class="found-number">%</span> `, label)
 	}
 	b = appendMarked(append(b, `<span class="found-title">`...), h.Title, h.TitleMarks)
 	if h.Excerpt != "" {
@@ -87,40 +77,8 @@ func appendMarked(b []byte, text string, spans []Span) []byte {
 		if s.Start < at || s.End <= s.Start || s.End > len(text) {
 			continue
 		}
-		b = appendForm(b, `%<mark>%</mark>`, text[at:s.Start], text[s.Start:s.End])
+		b = calc.AppendForm(b, `%<mark>%</mark>`, text[at:s.Start], text[s.Start:s.End])
 		at = s.End
 	}
-	return appendEscaped(b, text[at:])
-}
-
-// appendEscaped adds a text for use between tags or in a quoted attribute. Bytes
-// that are no UTF-8 become U+FFFD, and so do the controls that HTML forbids.
-func appendEscaped(b []byte, text string) []byte {
-	const replacement = "\uFFFD"
-	from := 0
-	for i, r := range text {
-		by := replacement
-		switch {
-		case r == utf8.RuneError:
-			if strings.HasPrefix(text[i:], replacement) {
-				continue
-			}
-		case r < ' ' && r != '\t' && r != '\n' || r == 0x7F:
-		case r == '&':
-			by = `&amp;`
-		case r == '<':
-			by = `&lt;`
-		case r == '>':
-			by = `&gt;`
-		case r == '"':
-			by = `&quot;`
-		case r == '\'':
-			by = `&#39;`
-		default:
-			continue
-		}
-		b = append(append(b, text[from:i]...), by...)
-		from = i + 1
-	}
-	return append(b, text[from:]...)
+	return calc.AppendEscaped(b, text[at:])
 }

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"golang.org/x/text/width"
 )
 
 const (
@@ -139,35 +141,17 @@ func window(cells []cell, first int) (lo, hi int) {
 	return lo, hi
 }
 
-// wide lists the ranges that terminals show two columns wide: the main blocks of
-// width W and F in Unicode Standard Annex #11 and the emoji blocks.
-var wide = &unicode.RangeTable{
-	R16: []unicode.Range16{
-		{Lo: 0x1100, Hi: 0x115F, Stride: 1}, // Hangul Jamo, leading
-		{Lo: 0x2E80, Hi: 0x303E, Stride: 1}, // CJK radicals and punctuation
-		{Lo: 0x3041, Hi: 0xA4CF, Stride: 1}, // kana to Yi
-		{Lo: 0xA960, Hi: 0xA97F, Stride: 1}, // Hangul Jamo extended A
-		{Lo: 0xAC00, Hi: 0xD7A3, Stride: 1}, // Hangul syllables
-		{Lo: 0xF900, Hi: 0xFAFF, Stride: 1}, // CJK compatibility ideographs
-		{Lo: 0xFE30, Hi: 0xFE6F, Stride: 1}, // CJK compatibility forms
-		{Lo: 0xFF00, Hi: 0xFF60, Stride: 1}, // fullwidth forms
-		{Lo: 0xFFE0, Hi: 0xFFE6, Stride: 1}, // fullwidth signs
-	},
-	R32: []unicode.Range32{
-		{Lo: 0x1F300, Hi: 0x1F64F, Stride: 1}, // pictographs, emoticons
-		{Lo: 0x1F680, Hi: 0x1F6FF, Stride: 1}, // transport
-		{Lo: 0x1F900, Hi: 0x1F9FF, Stride: 1}, // supplemental pictographs
-		{Lo: 0x20000, Hi: 0x3FFFD, Stride: 1}, // CJK extensions
-	},
-}
-
-// runeWidth gives the terminal columns of a rune that is no control character.
+// runeWidth gives the terminal columns of a rune that is no control character:
+// 0 for one that combines with the rune before it, 2 for the wide and the
+// full-width runes of Unicode Standard Annex #11, otherwise 1.
 func runeWidth(r rune) int {
 	if unicode.In(r, unicode.Mn, unicode.Me, unicode.Cf) {
-		return 0 // combining marks, joiners, byte order mark
+		return 0
 	}
-	if unicode.Is(wide, r) {
+	switch width.LookupRune(r).Kind() {
+	case width.EastAsianWide, width.EastAsianFullwidth:
 		return 2
+	default:
+		return 1
 	}
-	return 1
 }
