@@ -46,7 +46,7 @@ var AdapterRing = &calc.Calculator{
 	Figure: drawAdapterRing,
 }
 
-// Chord is the straight distance between neighbours of n points spread evenly
+// Chord is the straight distance between neighbors of n points spread evenly
 // on a circle.
 func Chord(diameter float64, n int) float64 { return diameter * math.Sin(math.Pi/float64(n)) }
 

@@ -9,7 +9,7 @@ import (
 // checkBar is the length in mm of the bar by which a print is checked.
 const checkBar = 100.0
 
-// drawAdapterRing draws the ring at true size, one unit a millimetre, with a
+// drawAdapterRing draws the ring at true size, one unit a millimeter, with a
 // bar to check the print by. Lettering grows with the sheet, so that it is
 // read on a phone too.
 func drawAdapterRing(in *calc.Values, out *calc.Result) *calc.Drawing {

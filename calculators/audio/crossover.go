@@ -52,7 +52,7 @@ var Crossover = &calc.Calculator{
 	Figure: drawCrossover,
 }
 
-// filterOf is the normalised polynomial that a family and order name, nil
+// filterOf is the normalized polynomial that a family and order name, nil
 // where there is none.
 func filterOf(family string, order int) []float64 {
 	if family == "butterworth" {

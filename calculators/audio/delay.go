@@ -65,8 +65,8 @@ func delay(in *calc.Values, out *calc.Result) *calc.Problem {
 func drawDelay(in *calc.Values, out *calc.Result) *calc.Drawing {
 	d := calc.NewDrawing(320, 138, out.Fill("The far speaker at {far}, the near one at {near} from the ear: the near one waits {delay}."))
 	const ear, most = 300.0, 270.0
-	at := func(metres float64) float64 { return ear - most*metres/in.SI("far") }
-	d.Line(calc.Point{X: ear, Y: 14}, calc.Point{X: ear, Y: 108}, calc.Centre)
+	at := func(meters float64) float64 { return ear - most*meters/in.SI("far") }
+	d.Line(calc.Point{X: ear, Y: 14}, calc.Point{X: ear, Y: 108}, calc.Center)
 	for _, way := range []struct {
 		x, y float64
 		text string

@@ -31,7 +31,7 @@ func TestBehind(t *testing.T) {
 	}
 }
 
-// TestAdapterMovesBoth: a millimetre of adapter gives the glass what it takes
+// TestAdapterMovesBoth: a millimeter of adapter gives the glass what it takes
 // from the trim.
 func TestAdapterMovesBoth(t *testing.T) {
 	thin, thick := compute(t, audio.SpeakerFit, "adapter=6&wedge=5deg"), compute(t, audio.SpeakerFit, "adapter=0.7cm&wedge=300arcmin")
@@ -43,7 +43,7 @@ func TestAdapterMovesBoth(t *testing.T) {
 	}
 }
 
-// TestChord measures between neighbouring holes placed by coordinates, and
+// TestChord measures between neighboring holes placed by coordinates, and
 // walks once round the circle.
 func TestChord(t *testing.T) {
 	for n := 2; n <= 12; n++ {

@@ -2,7 +2,7 @@ package audio
 
 import "math"
 
-// Polynomials of normalised low-pass filters, constant term first: the
+// Polynomials of normalized low-pass filters, constant term first: the
 // response is 1/D(s) at s = j·f/fc. Butterworth by order 1 to 4, and
 // Linkwitz-Riley orders 2 and 4, which are Butterworth orders 1 and 2 squared
 // (Linkwitz, JAES 1976).

@@ -3,7 +3,7 @@ package audio
 import "math"
 
 // positiveRoots finds, in rising order, where a polynomial (constant term
-// first) changes sign for x > 0. Between two neighbouring roots of its
+// first) changes sign for x > 0. Between two neighboring roots of its
 // derivative it rises or falls all the way, so each stretch holds at most one
 // root, which halving finds to the last digit whatever the coefficients.
 func positiveRoots(p []float64) []float64 {
@@ -48,7 +48,7 @@ func evaluate(p []float64, x float64) float64 {
 }
 
 // halve finds the one sign change between two places until they are
-// neighbouring numbers.
+// neighboring numbers.
 func halve(p []float64, from, to float64) float64 {
 	negative := evaluate(p, from) < 0
 	for {

@@ -40,7 +40,7 @@ func drawSpeakerFit(in *calc.Values, out *calc.Result) *calc.Drawing {
 	s.speaker(in, spacer)
 	s.pane(-in.Num("glass"), half)
 	s.wall(in.Num("trim"), half)
-	d.Line(s.at(left, 0), s.at(right, 0), calc.Centre)
+	d.Line(s.at(left, 0), s.at(right, 0), calc.Center)
 
 	top, base := s.at(0, half).Y, s.at(0, -half).Y
 	s.margin(-in.Num("glass"), back, top-12, out.Fill("glass {glass_margin}"))

@@ -15,7 +15,7 @@ type Vented struct {
 
 // polynomial is |D|² of the response over z = fb·fs/f², constant term first:
 // the power response is 1 over it, so that its value 2 is half power and its
-// least value is the peak. With T = 1/f normalised to the mean of both,
+// least value is the peak. With T = 1/f normalized to the mean of both,
 // D(s) = s⁴ + a3 s³ + a2 s² + a1 s + 1.
 func (v Vented) polynomial() []float64 {
 	tb, ts := math.Sqrt(v.Fs/v.Fb), math.Sqrt(v.Fb/v.Fs)

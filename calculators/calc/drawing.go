@@ -3,7 +3,7 @@ package calc
 import "math"
 
 // A Drawing is an SVG being drawn, in the way of a workshop drawing: ink on
-// paper, no colour, everything said by line kind and words. Coordinates are
+// paper, no color, everything said by line kind and words. Coordinates are
 // pixels with y downwards; a drawing 320 wide fits the smallest phone.
 //
 // It holds no identifiers, so any number of drawings may stand in one page,
@@ -28,11 +28,11 @@ const (
 	Outline Stroke = iota // a visible edge
 	Thin                  // dimensions, leaders, hatching
 	Hidden                // an edge behind something
-	Centre                // an axis
+	Center                // an axis
 	Heavy                 // what the drawing is about
 	Bare                  // no line: a fill alone
 	Cut                   // an edge of a template at true size, 0.4 mm
-	Scribe                // its centre lines and scale, 0.25 mm
+	Scribe                // its center lines and scale, 0.25 mm
 )
 
 // strokes gives each kind its attributes.
@@ -40,7 +40,7 @@ var strokes = [...]string{
 	Outline: ` stroke="currentColor" stroke-width="1.6"`,
 	Thin:    ` stroke="currentColor" stroke-width=".8"`,
 	Hidden:  ` stroke="currentColor" stroke-width="1.1" stroke-dasharray="5 3"`,
-	Centre:  ` stroke="currentColor" stroke-width=".8" stroke-dasharray="10 3 2 3"`,
+	Center:  ` stroke="currentColor" stroke-width=".8" stroke-dasharray="10 3 2 3"`,
 	Heavy:   ` stroke="currentColor" stroke-width="3"`,
 	Bare:    ` stroke="none"`,
 	Cut:     ` stroke="currentColor" stroke-width=".4"`,
@@ -54,8 +54,8 @@ const (
 	Empty Fill = iota // nothing
 	Paper             // the background, to cover what lies behind
 	Ink               // solid
-	Tint              // a light grey
-	Shade             // a darker grey
+	Tint              // a light gray
+	Shade             // a darker gray
 )
 
 var fills = [...]string{
@@ -123,19 +123,19 @@ func (d *Drawing) rect(x, y, width, height float64) {
 }
 
 // Circle draws a circle.
-func (d *Drawing) Circle(centre Point, radius float64, s Stroke, f Fill) {
-	d.put(`<circle cx="%" cy="%" r="%"`, centre.X, centre.Y, radius)
+func (d *Drawing) Circle(center Point, radius float64, s Stroke, f Fill) {
+	d.put(`<circle cx="%" cy="%" r="%"`, center.X, center.Y, radius)
 	d.shut(s, f)
 }
 
 // Arc draws part of a circle, from one angle to another in radians, measured
 // from the x axis towards y, which points down.
-func (d *Drawing) Arc(centre Point, radius, from, to float64, s Stroke) {
+func (d *Drawing) Arc(center Point, radius, from, to float64, s Stroke) {
 	n := max(2, int(math.Ceil(math.Abs(to-from)/(math.Pi/36))))
 	points := make([]Point, 0, n+1)
 	for i := 0; i <= n; i++ {
 		a := from + (to-from)*float64(i)/float64(n)
-		points = append(points, Point{centre.X + radius*math.Cos(a), centre.Y + radius*math.Sin(a)})
+		points = append(points, Point{center.X + radius*math.Cos(a), center.Y + radius*math.Sin(a)})
 	}
 	d.Polyline(points, s)
 }

@@ -34,7 +34,7 @@ func onlyBeginning(word string, names []string) string {
 }
 
 // distance is the number of letters inserted, left out, changed or exchanged
-// with their neighbour (optimal string alignment).
+// with their neighbor (optimal string alignment).
 func distance(a, b string) int {
 	before := make([]int, len(b)+1)
 	last := make([]int, len(b)+1)

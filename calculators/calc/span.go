@@ -22,14 +22,14 @@ func (d *Drawing) Span(x1, x2, y float64, label string) {
 	d.Label(Point{d.within((x1+x2)/2, label), y - 5}, Middle, label)
 }
 
-// TextWithin letters a text as near to centred on a point as the edges of
+// TextWithin letters a text as near to centered on a point as the edges of
 // the drawing allow.
 func (d *Drawing) TextWithin(at Point, text string) {
 	d.Text(Point{d.within(at.X, text), at.Y}, Middle, text)
 }
 
 // within moves the middle of a text so that it stays inside the drawing; one
-// that is too long for it is centred.
+// that is too long for it is centered.
 func (d *Drawing) within(x float64, text string) float64 {
 	half := math.Min(TextWidth(text, TextSize)/2+3, d.Width/2)
 	return math.Max(half, math.Min(d.Width-half, x))

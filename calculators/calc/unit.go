@@ -64,10 +64,10 @@ type Unit struct {
 	Zero float64
 }
 
-// metresPerInch and kilogramsPerPound are exact by the international yard and
+// metersPerInch and kilogramsPerPound are exact by the international yard and
 // pound agreement of 1959.
 const (
-	metresPerInch     = 0.0254
+	metersPerInch     = 0.0254
 	kilogramsPerPound = 0.45359237
 	standardGravity   = 9.80665
 	newtonsPerPound   = kilogramsPerPound * standardGravity
@@ -78,9 +78,9 @@ const (
 var units = []Unit{
 	{"", None, 1, 0},
 	{"m", Length, 1, 0}, {"cm", Length, 1e-2, 0}, {"mm", Length, 1e-3, 0},
-	{"ft", Length, 12 * metresPerInch, 0}, {"in", Length, metresPerInch, 0},
+	{"ft", Length, 12 * metersPerInch, 0}, {"in", Length, metersPerInch, 0},
 	{"m2", Area, 1, 0}, {"cm2", Area, 1e-4, 0}, {"mm2", Area, 1e-6, 0},
-	{"kcmil", Area, math.Pi / 4 * 1e-3 * metresPerInch * metresPerInch, 0},
+	{"kcmil", Area, math.Pi / 4 * 1e-3 * metersPerInch * metersPerInch, 0},
 	{"L", Volume, 1e-3, 0}, {"ft3", Volume, 0.3048 * 0.3048 * 0.3048, 0},
 	{"A", Current, 1, 0}, {"mA", Current, 1e-3, 0},
 	{"V", Voltage, 1, 0}, {"mV", Voltage, 1e-3, 0},
@@ -91,8 +91,8 @@ var units = []Unit{
 	{"C", Temperature, 1, 0}, {"F", Temperature, 5.0 / 9, -32 * 5.0 / 9},
 	{"kg", Mass, 1, 0}, {"lb", Mass, kilogramsPerPound, 0},
 	{"N", Force, 1, 0}, {"kN", Force, 1e3, 0},
-	{"Nm", Torque, 1, 0}, {"lbf.in", Torque, newtonsPerPound * metresPerInch, 0},
-	{"lbf.ft", Torque, newtonsPerPound * 12 * metresPerInch, 0},
+	{"Nm", Torque, 1, 0}, {"lbf.in", Torque, newtonsPerPound * metersPerInch, 0},
+	{"lbf.ft", Torque, newtonsPerPound * 12 * metersPerInch, 0},
 	{"MPa", Pressure, 1e6, 0}, {"GPa", Pressure, 1e9, 0},
 	{"Hz", Frequency, 1, 0}, {"kHz", Frequency, 1e3, 0},
 	{"s", Time, 1, 0}, {"ms", Time, 1e-3, 0}, {"min", Time, 60, 0},

@@ -133,7 +133,7 @@ func inputs(more ...calc.Input) []calc.Input {
 	}, more...)
 }
 
-// read takes the camera from the inputs, on the centreline in the bumper plane.
+// read takes the camera from the inputs, on the centerline in the bumper plane.
 func read(in *calc.Values) (Camera, *calc.Problem) {
 	c := Camera{Height: in.SI("height"), Tilt: in.SI("tilt"), HFOV: in.SI("hfov"), VFOV: in.SI("vfov"),
 		Rectilinear: in.Word("lens") == "rectilinear"}

@@ -34,7 +34,7 @@ var CameraView = &calc.Calculator{
 	Figure:   drawCameraView,
 }
 
-// Reach is the ground on the centreline in the picture, from and to, in m
+// Reach is the ground on the centerline in the picture, from and to, in m
 // from straight below the lens. It is from 0 where the lower edge looks straight
 // down or further, to infinity where the upper edge is at the horizon or above,
 // and from infinity where the picture shows no ground at all.

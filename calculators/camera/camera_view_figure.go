@@ -72,7 +72,7 @@ func (g groundView) at(y, z float64) calc.Point {
 func (g groundView) section(c Camera, near, far float64) {
 	lens := g.at(0, c.Height)
 	g.ray(c, c.Tilt-c.VFOV/2, calc.Outline)
-	g.ray(c, c.Tilt, calc.Centre)
+	g.ray(c, c.Tilt, calc.Center)
 	g.ray(c, c.Tilt+c.VFOV/2, calc.Outline)
 	g.d.Line(calc.Point{X: 4, Y: g.ground}, calc.Point{X: 316, Y: g.ground}, calc.Outline)
 	if from, to := math.Min(near, g.reach), math.Min(far, g.reach); to > from {

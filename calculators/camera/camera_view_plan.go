@@ -8,7 +8,7 @@ import (
 )
 
 const (
-	planHalf = 64.0 // px drawn to either side of the centreline
+	planHalf = 64.0 // px drawn to either side of the centerline
 	planRoom = 52.0 // px under that for words
 )
 
@@ -16,7 +16,7 @@ const (
 // own: a wide view keeps its shape beside the section.
 type groundPlan struct {
 	d             *calc.Drawing
-	middle, scale float64 // y of the centreline, px a m
+	middle, scale float64 // y of the centerline, px a m
 }
 
 // newGroundPlan takes the section's scale, or a smaller one where half the
@@ -66,7 +66,7 @@ func (g groundPlan) draw(c Camera, near, far float64) {
 			g.d.Line(left[len(left)-1], right[len(right)-1], calc.Outline)
 		}
 	}
-	g.d.Line(calc.Point{X: 4, Y: g.middle}, calc.Point{X: 316, Y: g.middle}, calc.Centre)
+	g.d.Line(calc.Point{X: 4, Y: g.middle}, calc.Point{X: 316, Y: g.middle}, calc.Center)
 	g.d.Circle(g.at(0, 0), 4, calc.Outline, calc.Ink)
 }
 

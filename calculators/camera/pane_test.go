@@ -182,7 +182,7 @@ func polygonShare(c camera.Camera, p camera.Post) float64 {
 	return math.Abs(area)
 }
 
-// TestWorkedBearings is a worked example: from a lens on the centreline in the
+// TestWorkedBearings is a worked example: from a lens on the centerline in the
 // bumper plane, with the posts' places rounded to 1.52, 3.05 and 0.30 m, the
 // whole of F and G reaches 168.8 degrees across and the outer edge of D and E
 // 29.01 degrees to the side. A lens level at half their height sees them whole

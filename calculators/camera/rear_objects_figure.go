@@ -7,7 +7,7 @@ import (
 )
 
 // drawRearObjects draws the picture that the driver would see, mirrored as a
-// reversing picture is shown, with a grid of metres on the floor.
+// reversing picture is shown, with a grid of meters on the floor.
 func drawRearObjects(in *calc.Values, out *calc.Result) *calc.Drawing {
 	c, _ := readRear(in)
 	title := "The picture as the driver sees it, mirrored. In it of A {visible_a}, B {visible_b}, C {visible_c}, D {visible_d}, E {visible_e}, " +

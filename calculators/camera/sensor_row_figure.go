@@ -66,7 +66,7 @@ func drawSensorSide(d *calc.Drawing, in *calc.Values, out *calc.Result) {
 	eye := calc.Point{X: left, Y: base - rise}
 	d.Text(calc.Point{X: 24, Y: 226}, calc.Start, "Side view")
 	d.Line(calc.Point{X: 14, Y: base}, calc.Point{X: right, Y: base}, calc.Outline)
-	d.Line(calc.Point{X: left, Y: base}, eye, calc.Centre)
+	d.Line(calc.Point{X: left, Y: base}, eye, calc.Center)
 	d.Circle(eye, 3.5, calc.Outline, calc.Ink)
 	d.Text(calc.Point{X: left - 8, Y: base - rise/2}, calc.End, in.Get("height").Text)
 	for _, edge := range [...]float64{-1, 1} {

@@ -60,7 +60,7 @@ func anyCamera(r *rand.Rand) camera.Camera {
 }
 
 // TestReachByLooking walks over the ground and looks at each place whether
-// the camera sees it: along the centreline, and along the line across.
+// the camera sees it: along the centerline, and along the line across.
 func TestReachByLooking(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
 	for range 400 {

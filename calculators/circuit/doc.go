@@ -1,5 +1,5 @@
 // Package circuit solves, judges and draws the wiring of one installation:
-// a network goes in; node voltages, faults, judgements, a parts list and a
+// a network goes in; node voltages, faults, judgments, a parts list and a
 // drawing come out. It runs in the builder and in the browser alike, and so
 // imports nothing that would weigh on the browser's download.
 //

@@ -11,7 +11,7 @@ type Draft struct {
 	States  []StateEntry
 	// Limits are the keys of the section limits.
 	Limits []Key
-	// Wrong lists the judgements that the drawing breaks on purpose, to show
+	// Wrong lists the judgments that the drawing breaks on purpose, to show
 	// a mistake.
 	Wrong []string
 }

@@ -147,7 +147,7 @@ func (f *Fuse) Color() string {
 	if f.Rating == 1 {
 		return "black"
 	}
-	return electrical.FuseColour(f.Rating)
+	return electrical.FuseColor(f.Rating)
 }
 
 // TypeName is the fuse's type in words: "type C", "bolt".

@@ -92,7 +92,7 @@ func feedPlan(in *calc.Values, out *calc.Result) *calc.Problem {
 		return nil
 	}
 	out.SetSI("fuse", fuse)
-	setColour(out, fuse)
+	setColor(out, fuse)
 	fits := func(area float64) bool { return f.carries(area, fuse) && f.keeps(area) }
 	gauge, ok := smallest(GaugeSizes(), fits)
 	if ok {

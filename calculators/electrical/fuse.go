@@ -70,9 +70,9 @@ var ampacitySources = []calc.Source{
 // noFuse is the reason where no standard rating is large enough.
 const noFuse = "no fuse is named: none of the standard ratings, up to 300 A, carries this load in this air; split the load or bring the fuse into cooler air"
 
-// colours are the body colours of blade fuses by rating in A: type C (medium)
+// colors are the body colors of blade fuses by rating in A: type C (medium)
 // first, then what only type E (high current) has, ISO 8820-3.
-var colours = []struct {
+var colors = []struct {
 	rating float64
 	name   string
 }{
@@ -81,10 +81,10 @@ var colours = []struct {
 	{50, "red"}, {60, "blue"}, {70, "tan or brown"}, {80, "clear"},
 }
 
-// FuseColour is the colour of a blade fuse's body, "" where the rating in A
+// FuseColor is the color of a blade fuse's body, "" where the rating in A
 // has none.
-func FuseColour(rating float64) string {
-	for _, c := range colours {
+func FuseColor(rating float64) string {
+	for _, c := range colors {
 		if c.rating == rating {
 			return c.name
 		}

@@ -70,7 +70,7 @@ func fuseSize(in *calc.Values, out *calc.Result) *calc.Problem {
 	}
 	out.SetSI("fuse", fuse)
 	out.SetSI("loading", load/fuse)
-	setColour(out, fuse)
+	setColor(out, fuse)
 	if calc.Over(fuse, limit) {
 		out.Stop("a fuse of {fuse:4} is more than the {wire_limit} that this wire may carry here; " + thicker(fuse, insulation, ambient, in.Int("bundled")))
 	}
@@ -86,9 +86,9 @@ func ambientProblem(out *calc.Result) *calc.Problem {
 }
 
 // setColour gives the body color of a blade fuse, or says that there is none.
-func setColour(out *calc.Result, fuse float64) {
-	if colour := FuseColour(fuse); colour != "" {
-		out.SetText("colour", colour)
+func setColor(out *calc.Result, fuse float64) {
+	if color := FuseColor(fuse); color != "" {
+		out.SetText("colour", color)
 	} else {
 		out.Note("no color: no blade fuse has a rating of {fuse:4}; take a bolt-down fuse")
 	}

@@ -66,7 +66,7 @@ func drawPulseAverage(in *calc.Values, out *calc.Result) *calc.Drawing {
 	}
 	d.Polyline(wave, calc.Heavy)
 	p.Across(average, calc.Hidden)
-	p.Across(rms, calc.Centre)
+	p.Across(rms, calc.Center)
 	d.Text(calc.Point{X: 304, Y: 16}, calc.End, out.Fill("Dashed: average {average}"))
 	d.Text(calc.Point{X: 304, Y: 32}, calc.End, out.Fill("Dash-dot: rms {rms}"))
 	return d

@@ -15,7 +15,7 @@ func drawBundle(in *calc.Values, out *calc.Result) *calc.Drawing {
 	d := calc.NewDrawing(320, 318, out.Fill("Section of a bundle of {wires}: {diameter:4} across, {fill} of it filled; the estimate is {estimate:4}."))
 	diameter, estimate := out.Num("diameter"), out.Num("estimate")
 	scale := 244 / math.Max(diameter, estimate)
-	centre := calc.Point{X: 160, Y: 132}
+	center := calc.Point{X: 160, Y: 132}
 	discs, _ := out.FigureData.([]Disc)
 	sizes := make([]float64, len(discs))
 	for i, w := range discs {
@@ -30,11 +30,11 @@ func drawBundle(in *calc.Values, out *calc.Result) *calc.Drawing {
 			}
 		}
 		tint := tints[thicker%len(tints)]
-		d.Circle(calc.Point{X: centre.X + scale*w.X, Y: centre.Y - scale*w.Y}, scale*w.R, calc.Thin, tint)
+		d.Circle(calc.Point{X: center.X + scale*w.X, Y: center.Y - scale*w.Y}, scale*w.R, calc.Thin, tint)
 	}
-	d.Circle(centre, scale*diameter/2, calc.Outline, calc.Empty)
-	d.Circle(centre, scale*estimate/2, calc.Hidden, calc.Empty)
-	d.Span(centre.X-scale*diameter/2, centre.X+scale*diameter/2, 276, out.Fill("{diameter:4}"))
+	d.Circle(center, scale*diameter/2, calc.Outline, calc.Empty)
+	d.Circle(center, scale*estimate/2, calc.Hidden, calc.Empty)
+	d.Span(center.X-scale*diameter/2, center.X+scale*diameter/2, 276, out.Fill("{diameter:4}"))
 	d.Text(calc.Point{X: 160, Y: 308}, calc.Middle, out.Fill("dashed: estimate {estimate:4}"))
 	return d
 }

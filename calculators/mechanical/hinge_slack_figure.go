@@ -24,7 +24,7 @@ func drawHingeSlack(in *calc.Values, out *calc.Result) *calc.Drawing {
 	d.Line(axis, page(h.body), calc.Outline)
 	d.Line(axis, page(h.closed), calc.Outline)
 	d.Line(axis, page(h.open), calc.Hidden)
-	path(h.sweep, calc.Centre)
+	path(h.sweep, calc.Center)
 	d.Line(page(h.body), page(h.farthest), calc.Hidden)
 	path(h.loop, calc.Heavy)
 	d.Circle(axis, 4, calc.Outline, calc.Paper)
@@ -100,15 +100,15 @@ func arcBetween(a, b calc.Point, length, radius float64) []calc.Point {
 	n := math.Hypot(nx, ny)
 	nx, ny = nx/n, ny/n
 	half := length / radius / 2
-	centre := calc.Point{X: middle.X - nx*radius*math.Cos(half), Y: middle.Y - ny*radius*math.Cos(half)}
+	center := calc.Point{X: middle.X - nx*radius*math.Cos(half), Y: middle.Y - ny*radius*math.Cos(half)}
 	const steps = 48
 	points := make([]calc.Point, 0, steps+1)
 	for i := 0; i <= steps; i++ {
 		t := half * (2*float64(i)/steps - 1)
 		c, s := math.Cos(t), math.Sin(t)
 		points = append(points, calc.Point{
-			X: centre.X + radius*(nx*c-ny*s),
-			Y: centre.Y + radius*(ny*c+nx*s),
+			X: center.X + radius*(nx*c-ny*s),
+			Y: center.Y + radius*(ny*c+nx*s),
 		})
 	}
 	return points

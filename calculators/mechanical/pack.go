@@ -23,7 +23,7 @@ type Packing struct {
 type Disc struct{ X, Y, R float64 }
 
 // Pack lays discs of the given radii side by side without overlap, in the
-// smallest circle that it finds, whose centre is the origin and whose radius it
+// smallest circle that it finds, whose center is the origin and whose radius it
 // returns. The discs come back in the order of the radii; all lengths are in
 // one unit of the caller's. It is a search, so a smaller circle may exist; it
 // is deterministic, and neither the order nor the unit of the radii matters.

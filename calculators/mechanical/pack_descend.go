@@ -5,7 +5,7 @@ import "math"
 // memory is how many steps the descent remembers.
 const memory = 4
 
-// A descent minimises a pressing's energy by the limited-memory BFGS method
+// A descent minimizes a pressing's energy by the limited-memory BFGS method
 // (Nocedal and Wright, Numerical Optimization, algorithm 7.4). It keeps its
 // room between uses.
 type descent struct {

@@ -2,7 +2,7 @@ package mechanical
 
 import "math"
 
-// A pressing is soft discs in a circle. Its state is a slice x: the centre of
+// A pressing is soft discs in a circle. Its state is a slice x: the center of
 // disc i at x[2i], x[2i+1], and the radius of the circle as the last element.
 type pressing struct {
 	r []float64

@@ -68,7 +68,7 @@ func TestMixedWires(t *testing.T) {
 		if around < math.Sqrt(area) || around < most {
 			t.Errorf("%d wires: circle %g is below what their area needs", n, around)
 		}
-		// Scale: wires in inches make the same packing as in millimetres.
+		// Scale: wires in inches make the same packing as in millimeters.
 		scaled := make([]float64, n)
 		for i, r := range radii {
 			scaled[n-1-i] = r / 25.4

@@ -50,7 +50,7 @@ var PassHole = &calc.Calculator{
 	Figure: drawPassHole,
 }
 
-// EvenHole is the next whole even millimetre at or above a size in mm; a size
+// EvenHole is the next whole even millimeter at or above a size in mm; a size
 // that is one already, but for rounding, stays.
 func EvenHole(size float64) float64 {
 	hole := 2 * math.Floor(size/2)

@@ -14,7 +14,7 @@ func drawPassHole(in *calc.Values, out *calc.Result) *calc.Drawing {
 	w, h := scale*in.Num("connector_width"), scale*in.Num("connector_height")
 	d.Circle(left, r, calc.Outline, calc.Empty)
 	d.Rect(calc.Point{X: left.X - w/2, Y: left.Y - h/2}, w, h, calc.Outline, calc.Tint)
-	d.Line(calc.Point{X: left.X - w/2, Y: left.Y + h/2}, calc.Point{X: left.X + w/2, Y: left.Y - h/2}, calc.Centre)
+	d.Line(calc.Point{X: left.X - w/2, Y: left.Y + h/2}, calc.Point{X: left.X + w/2, Y: left.Y - h/2}, calc.Center)
 	d.Circle(right, r, calc.Outline, calc.Tint)
 	inner := scale * in.Num("bundle") / 2
 	if rim := inner + scale*in.Num("wall"); rim < r-1 {

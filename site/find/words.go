@@ -87,7 +87,7 @@ func forms(word string) []string {
 }
 
 // oneError reports whether two words differ by at most one typing error: a letter
-// too many, too few or wrong, or two neighbours swapped.
+// too many, too few or wrong, or two neighbors swapped.
 func oneError(a, b string) bool {
 	for len(a) > 0 && len(b) > 0 {
 		ra, n := decode(a)

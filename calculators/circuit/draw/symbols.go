@@ -94,7 +94,7 @@ func (p *layouter) symbolOf(it *item) *symbol {
 	return symbolNamed(p.Network.Of(b).Basics().Word())
 }
 
-// A way that is a wire is drawn by its colour, and has no symbol.
+// A way that is a wire is drawn by its color, and has no symbol.
 func drawNothing(*sketch, calc.Point, *item) {}
 
 func drawFuse(s *sketch, at calc.Point, it *item) {

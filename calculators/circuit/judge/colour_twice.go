@@ -23,7 +23,7 @@ the source is ground where nothing else is said.`,
 	},
 }
 
-// judgeColors finds a colour with two functions. What returns to the source
+// judgeColors finds a color with two functions. What returns to the source
 // is ground where nothing else is said.
 func judgeColors(s *solve.Study, say func(Judgment)) {
 	n := s.Network

@@ -50,7 +50,7 @@ func judgeFuseOverWire(s *solve.Study, say func(Judgment)) {
 	}
 }
 
-// wordFuseOverWire words that judgement.
+// wordFuseOverWire words that judgment.
 func wordFuseOverWire(n *circuit.Network, wire int, through, limit float64, cut []int) Judgment {
 	e := n.Parts[wire].(*circuit.Wire)
 	before := n.Names(cut) + " of " + format.Amps(through)

@@ -10,7 +10,7 @@ import (
 )
 
 // refused are circuits that differ from one with nothing wrong in one thing,
-// and the one judgement that each must get.
+// and the one judgment that each must get.
 var refused = []struct {
 	name, rule, element string
 	verdict             calc.Verdict
@@ -58,7 +58,7 @@ var refused = []struct {
 }
 
 // TestRefused changes one thing of a circuit with nothing wrong, and wants
-// that one judgement and no other.
+// that one judgment and no other.
 func TestRefused(t *testing.T) {
 	whole := circuittest.Circuits(t)["whole"]
 	if got := said(Assess(circuittest.Build(t, whole))); len(got) > 0 {
@@ -107,7 +107,7 @@ func TestRefused(t *testing.T) {
 // TestRefusedWith has them.
 var elsewhere = []string{"short", "wire-burns", "live-behind", "no-solution", "two-sources", "wire-turned", "source-limit"}
 
-// TestRefusedWith wants a judgement of circuits that cannot get it alone.
+// TestRefusedWith wants a judgment of circuits that cannot get it alone.
 func TestRefusedWith(t *testing.T) {
 	all := circuittest.Circuits(t)
 	chatter := strings.NewReplacer("W3: {from: S1, to: start", "W3: {from: R1.87a, to: start").Replace(all["holding"])
@@ -133,7 +133,7 @@ func TestRefusedWith(t *testing.T) {
 	}
 }
 
-// said lists the judgements of a study.
+// said lists the judgments of a study.
 func said(s *Assessment) []string {
 	var list []string
 	for i := range s.Judgments {

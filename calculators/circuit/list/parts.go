@@ -17,7 +17,7 @@ type Purchase struct {
 }
 
 // Parts lists what the circuit needs that the vehicle does not have: wire by
-// colour and size with its whole length, fuses, what stands in the drawing by
+// color and size with its whole length, fuses, what stands in the drawing by
 // name, and the terminals on the ends of the wires.
 func Parts(n *circuit.Network) []Purchase {
 	list := wireParts(n)
@@ -57,11 +57,11 @@ func reels(n *circuit.Network) [][]int {
 func wireParts(n *circuit.Network) []Purchase {
 	var list []Purchase
 	for _, wires := range reels(n) {
-		metres := 0.0
+		meters := 0.0
 		for _, w := range wires {
-			metres += cutLength(n, n.Parts[w].(*circuit.Wire))
+			meters += cutLength(n, n.Parts[w].(*circuit.Wire))
 		}
-		list = append(list, Purchase{"wire " + reelName(n.Parts[wires[0]].(*circuit.Wire)), calc.FormatUnit(metres, 3, "m"), n.Names(wires)})
+		list = append(list, Purchase{"wire " + reelName(n.Parts[wires[0]].(*circuit.Wire)), calc.FormatUnit(meters, 3, "m"), n.Names(wires)})
 	}
 	return list
 }

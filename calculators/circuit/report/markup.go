@@ -17,7 +17,7 @@ import (
 //go:noinline
 func put(b []byte, s string) []byte { return append(b, s...) }
 
-// AppendMarkup writes a study as a piece of HTML: verdict and judgements
+// AppendMarkup writes a study as a piece of HTML: verdict and judgments
 // first, then the drawing, what flows in every state, what a short does, what
 // to buy, and what the signs mean. The builder and the browser both show this
 // same piece.

@@ -10,7 +10,7 @@ import (
 	"baybook/calculators/circuit/solve"
 )
 
-// AppendText writes a study for the prompt: tables, judgements, verdict.
+// AppendText writes a study for the prompt: tables, judgments, verdict.
 func AppendText(b []byte, a *judge.Assessment) []byte {
 	if a.Network.Title != "" {
 		b = append(b, a.Network.Title+"\n\n"...)

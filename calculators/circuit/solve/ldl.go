@@ -24,8 +24,8 @@ type SparseLDL struct {
 	targets []int
 }
 
-// newSparseLDL orders n rows for the given pairs of neighbours: the row with
-// the fewest neighbours left is eliminated first (minimum degree).
+// newSparseLDL orders n rows for the given pairs of neighbors: the row with
+// the fewest neighbors left is eliminated first (minimum degree).
 func newSparseLDL(n int, pairs [][2]int) *SparseLDL {
 	m := &SparseLDL{n: n, order: make([]int, 0, n), place: make([]int, n), start: make([]int, n), upper: make([][]int, n)}
 	near := make([][]int, n)

@@ -3,7 +3,7 @@ package lexer
 import "github.com/alecthomas/chroma/v2"
 
 // Circuit reads a wiring drawing: YAML whose keys are parts of a circuit, with
-// terminal numbers of DIN 72552 and colour letters of IEC 60757.
+// terminal numbers of DIN 72552 and color letters of IEC 60757.
 var Circuit = chroma.MustNewLexer(
 	&chroma.Config{Name: "Circuit", Aliases: []string{"circuit"}},
 	func() chroma.Rules {

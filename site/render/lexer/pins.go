@@ -6,7 +6,7 @@ import "github.com/alecthomas/chroma/v2"
 //
 //	A4  BU/YE  0.75 mm2  permanent 12 V
 //
-// cavity, colour (IEC 60757), size, function.
+// cavity, color (IEC 60757), size, function.
 var Pins = chroma.MustNewLexer(
 	&chroma.Config{Name: "Pin list", Aliases: []string{"pins"}},
 	func() chroma.Rules {
