@@ -2,8 +2,8 @@ package rule
 
 import (
 	"baybook/site/check"
-	"baybook/site/sheet"
 	"baybook/site/finding"
+	"baybook/site/sheet"
 )
 
 var noShould = &check.Rule{

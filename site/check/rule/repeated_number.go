@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"baybook/site/check"
-	"baybook/site/sheet"
 	"baybook/site/check/english"
+	"baybook/site/sheet"
 )
 
 var repeatedNumber = &check.Rule{

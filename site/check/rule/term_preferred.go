@@ -5,9 +5,9 @@ import (
 	"unicode"
 
 	"baybook/site/check"
-	"baybook/site/sheet"
 	"baybook/site/check/english"
 	"baybook/site/finding"
+	"baybook/site/sheet"
 )
 
 var termPreferred = &check.Rule{

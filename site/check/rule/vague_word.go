@@ -2,9 +2,9 @@ package rule
 
 import (
 	"baybook/site/check"
-	"baybook/site/sheet"
 	"baybook/site/check/english"
 	"baybook/site/finding"
+	"baybook/site/sheet"
 )
 
 var vagueWord = &check.Rule{
