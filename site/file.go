@@ -8,7 +8,8 @@ import (
 	"baybook/site/publish"
 )
 
-// A File is one file of a site, made when it is first wanted.
+// A File is one file of a site, made when it is first asked for. Goroutines
+// may share it.
 type File struct {
 	// make produces the content for an edition, finish makes it ready to send;
 	// finish may be nil.

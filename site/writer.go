@@ -40,8 +40,8 @@ func (w *writer) some(ctx context.Context, names []string) error {
 	})
 }
 
-// each does the same for every item, on all processors, and gives the first
-// error in the items' order.
+// each calls do for every item, on all processors, and returns the first error
+// in the items' order.
 func each[T any](items []T, do func(T) error) error {
 	errs := make([]error, len(items))
 	var group errgroup.Group

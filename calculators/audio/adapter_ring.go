@@ -46,8 +46,8 @@ var AdapterRing = &calc.Calculator{
 	Figure: drawAdapterRing,
 }
 
-// Chord is the straight distance between neighbors of n points spread evenly
-// on a circle.
+// Chord is the straight distance between neighbors among n points spread
+// evenly on a circle, in the unit of its diameter.
 func Chord(diameter float64, n int) float64 { return diameter * math.Sin(math.Pi/float64(n)) }
 
 func adapterRing(in *calc.Values, out *calc.Result) *calc.Problem {

@@ -1,5 +1,6 @@
 // Package audio holds the calculators for speakers, boxes, filters, level
 // and what goes into a door, and the formulas behind them for others to call.
+// Nothing changes a calculator, so goroutines may share it.
 package audio
 
 import "strconv"

@@ -66,7 +66,8 @@ func TestB4(t *testing.T) {
 	}
 }
 
-// TestPortShut: a port tuned towards nothing leaves the closed box.
+// TestPortShut: with the tuning close to zero the vented box behaves as a
+// closed one.
 func TestPortShut(t *testing.T) {
 	box := audio.Vented{Fs: 40, Qts: 0.45, Alpha: 1.5, Fb: 1e-4, Ql: 1e12}
 	rise := math.Sqrt(2.5)

@@ -7,7 +7,7 @@ import (
 	"baybook/calculators/calc"
 )
 
-// CoilLoad answers which load a set of voice coils makes.
+// CoilLoad answers what load a set of voice coils presents.
 var CoilLoad = &calc.Calculator{
 	Name:     "coil-load",
 	Title:    "Load of voice coils together",
@@ -46,8 +46,8 @@ var CoilLoad = &calc.Calculator{
 	Figure: drawCoilLoad,
 }
 
-// StringsLoad is the load in ohm of so many equal coils in so many equal
-// parallel strings.
+// StringsLoad is the load in ohm of a number of equal coils, each of the given
+// impedance in ohm, wired as equal parallel strings.
 func StringsLoad(coils, strings int, impedance float64) float64 {
 	return impedance * (float64(coils) / float64(strings)) / float64(strings)
 }

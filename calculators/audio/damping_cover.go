@@ -66,7 +66,8 @@ func OberstLoss(loss, stiffness, thickness float64) float64 {
 	return loss * e * h * above / below
 }
 
-// wholeSheets rounds up, a rounding error over a whole number not counting.
+// wholeSheets rounds up to whole sheets, and ignores a rounding error above a
+// whole number.
 func wholeSheets(exact float64) float64 {
 	n := math.Ceil(exact)
 	if n > 1 && !calc.Over(exact, n-1) {

@@ -51,9 +51,9 @@ var Loudness = &calc.Calculator{
 	Figure: drawLoudness,
 }
 
-// unharmful is the level in dB(A) from which hearing is at risk over a
-// working day, NIOSH criteria document.
-const unharmful = 85.0
+// riskLevel is the level in dB(A) from which hearing is at risk over a working
+// day, NIOSH criteria document.
+const riskLevel = 85.0
 
 // OneWatt turns a sensitivity for 2.83 V (√8 V, 8/R watts) into one for 1 W,
 // in dB, impedance in ohm.
@@ -61,8 +61,8 @@ func OneWatt(sensitivity, impedance float64) float64 {
 	return sensitivity - 10*math.Log10(8/impedance)
 }
 
-// ExposureHours is how many hours a day a level in dB(A) is allowed, when 8 h
-// are allowed at a criterion and every so many dB halve the time.
+// ExposureHours is how many hours a day a level in dB(A) is allowed: 8 h at
+// the criterion, and half of that for each halving dB above it.
 func ExposureHours(level, criterion, halving float64) float64 {
 	return 8 / math.Exp2((level-criterion)/halving)
 }
@@ -79,11 +79,11 @@ func loudness(in *calc.Values, out *calc.Result) *calc.Problem {
 	}
 	single := one + 10*math.Log10(in.SI("power")) - 20*math.Log10(in.SI("distance"))
 	level := single + weight*math.Log10(n)
-	niosh, osha := ExposureHours(level, unharmful, 3), ExposureHours(level, 90, 5)
+	niosh, osha := ExposureHours(level, riskLevel, 3), ExposureHours(level, 90, 5)
 	out.Set("level", level)
 	out.Set("niosh", niosh)
 	out.Set("osha", osha)
-	if calc.Over(level, unharmful) {
+	if calc.Over(level, riskLevel) {
 		out.Check("over 85 dB hearing is harmed: without protection no more than " + clock(niosh) + " a day by NIOSH; wear protection")
 	}
 	out.Work("One speaker: {1:4 dB} + 10·log10({power}) − 20·log10({distance}) = {2:4 dB}", one, single)
@@ -112,7 +112,7 @@ func drawLoudness(in *calc.Values, out *calc.Result) *calc.Drawing {
 	const left, width, top, low, high = 14.0, 292.0, 56.0, 40.0, 140.0
 	at := func(db float64) float64 { return left + width*(math.Max(low, math.Min(high, db))-low)/(high-low) }
 	d.Rect(calc.Point{X: left, Y: top}, width, 16, calc.Outline, calc.Empty)
-	d.Rect(calc.Point{X: at(unharmful), Y: top}, left+width-at(unharmful), 16, calc.Outline, calc.Tint)
+	d.Rect(calc.Point{X: at(riskLevel), Y: top}, left+width-at(riskLevel), 16, calc.Outline, calc.Tint)
 	for _, db := range [...]float64{40, 60, 85, 100, 120, 140} {
 		d.Line(calc.Point{X: at(db), Y: top + 16}, calc.Point{X: at(db), Y: top + 22}, calc.Outline)
 		d.TextWithin(calc.Point{X: at(db), Y: top + 35}, calc.Format(db, 3))

@@ -14,15 +14,15 @@ type response struct {
 	peak  float64 // dB, the highest that the frame must hold
 }
 
-// draw plots the response into a place 264 wide, its upper left corner at y,
-// wide enough in frequency for probe and line where that is legible.
+// draw plots the response in a frame 264 wide whose upper edge is at y. The
+// frequency axis reaches to probe and line where it stays legible.
 func (r response) draw(d *calc.Drawing, y, height float64) {
 	low, top := math.Min(r.probe, r.line)/2.5, math.Max(r.probe, r.line)*2.5
 	if few := 30 * low; top < few { // at least a decade and a half
 		middle := math.Sqrt(low * top)
 		low, top = middle/math.Sqrt(30), middle*math.Sqrt(30)
 	}
-	if top > 4000*low { // more would not be read: stay near the line
+	if top > 4000*low { // a wider axis could not be read: stay near the line
 		low, top = math.Max(low, r.line/60), math.Min(top, r.line*60)
 	}
 	above := 6 * math.Ceil(math.Max(r.peak+1, 6)/6)

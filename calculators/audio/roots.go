@@ -2,7 +2,7 @@ package audio
 
 import "math"
 
-// positiveRoots finds, in rising order, where a polynomial (constant term
+// positiveRoots finds, in ascending order, where a polynomial (constant term
 // first) changes sign for x > 0. Between two neighboring roots of its
 // derivative it rises or falls all the way, so each stretch holds at most one
 // root, which halving finds to the last digit whatever the coefficients.

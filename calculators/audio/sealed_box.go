@@ -78,8 +78,8 @@ func SealedLevel(q, x float64) float64 {
 	return asDecibels(y * (y - 2 + 1/(q*q)))
 }
 
-// asDecibels is the level of the power response 1/(1 + beyond), exact also
-// where it lies close to 0 dB.
+// asDecibels is the level of the power response 1/(1 + beyond), accurate also
+// close to 0 dB.
 func asDecibels(beyond float64) float64 { return -10 / math.Ln10 * math.Log1p(beyond) }
 
 func sealedBox(in *calc.Values, out *calc.Result) *calc.Problem {

@@ -86,7 +86,7 @@ func Behind(depth, magnet, tilt float64) float64 {
 	return depth*math.Cos(tilt) + magnet/2*math.Sin(tilt)
 }
 
-// InFront is how far it reaches in front of its flange, likewise.
+// InFront is how far it reaches in front of its flange, in the same units.
 func InFront(rise, frame, tilt float64) float64 {
 	return rise*math.Cos(tilt) + frame/2*math.Sin(tilt)
 }

@@ -52,9 +52,9 @@ func (v Vented) Peak() float64 {
 	return asDecibels(least)
 }
 
-// PortLength is how long in m each of so many round ports must be: diameter
-// in m, net volume in m³, tuning in Hz, end correction in port radii. It is 0
-// or less where no port can be short enough.
+// PortLength is how long in m each of a number of equal round ports must be:
+// diameter in m, net volume in m³, tuning in Hz, end correction in port radii.
+// It is 0 or less where no port can be short enough.
 func PortLength(ports int, diameter, volume, tuning, correction float64) float64 {
 	area, w := float64(ports)*math.Pi/4*diameter*diameter, 2*math.Pi*tuning
 	return area*SpeedOfSound*SpeedOfSound/(volume*w*w) - correction*diameter/2

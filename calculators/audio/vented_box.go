@@ -67,11 +67,11 @@ var VentedBox = &calc.Calculator{
 	Figure: drawVentedBox,
 }
 
-// quietAir is the port air speed in m/s over which a port is heard, common
+// quietAir is the port air speed in m/s above which a port is heard, common
 // practice.
 const quietAir = 17.0
 
-// ventedOf gathers the box from the inputs.
+// ventedOf reads the box from the inputs.
 func ventedOf(in *calc.Values) Vented {
 	return Vented{Fs: in.SI("fs"), Qts: in.Num("qts"), Alpha: in.Num("vas") / in.Num("volume"), Fb: in.SI("tuning"), Ql: in.Num("ql")}
 }

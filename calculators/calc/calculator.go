@@ -185,8 +185,8 @@ func (c *Calculator) Eval(v *Values) (*Result, *Problem) {
 	return r, nil
 }
 
-// Answer reads pairs and computes: the way in for a page, a link, the prompt
-// and the browser alike. The result is nil where there is a problem.
+// Answer reads pairs and computes. Pages, links, the prompt and the browser
+// all come in here. The result is nil where there is a problem.
 func (c *Calculator) Answer(pairs []Pair) (*Values, *Result, []*Problem) {
 	v, problems := c.Read(pairs)
 	if len(problems) > 0 {

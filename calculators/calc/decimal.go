@@ -5,11 +5,11 @@ import (
 	"math/bits"
 )
 
-// decimal is the number that a text says whose form numberLength has passed.
-// Up to 19 digits and 19 places either way it is the nearest float64, as
+// decimal is the number in a text that numberLength has accepted. Up to 19
+// digits and 19 places either way it is the nearest float64, as
 // strconv.ParseFloat gives; beyond that it may be a few units in the last
-// place off. It is here since strconv brings along every other way to write a
-// number, and the words to complain of it, which no browser needs to fetch.
+// place off. It is used in place of strconv, which would bring every other way
+// to write a number, and its error messages, into the browser's download.
 func decimal(s string) float64 {
 	var digits uint64
 	power, points, at := 0, 0, 0
@@ -41,8 +41,8 @@ func decimal(s string) float64 {
 	return v
 }
 
-// whole reads a whole number with or without a sign; one that is too large
-// for any use stays at a million.
+// whole reads a whole number with or without a sign; a value too large for any
+// use becomes a million.
 func whole(s string) int {
 	n := 0
 	for i := range len(s) {

@@ -46,8 +46,8 @@ func (d *Drawing) Dimension(a, b Point, offset float64, label string) {
 	d.dimensionLabel(a2, b2, length, offset, label)
 }
 
-// dimensionLabel letters a dimension: over its line where it lies flat and
-// is long enough, else beside it.
+// dimensionLabel labels a dimension: over its line where it lies flat and is
+// long enough, else beside it.
 func (d *Drawing) dimensionLabel(a, b Point, length, offset float64, label string) {
 	middle := Point{(a.X + b.X) / 2, (a.Y + b.Y) / 2}
 	if math.Abs(b.X-a.X) >= math.Abs(b.Y-a.Y) { // flat
@@ -65,7 +65,7 @@ func (d *Drawing) dimensionLabel(a, b Point, length, offset float64, label strin
 	d.Label(Point{middle.X + side, middle.Y + TextSize/3}, anchor, label)
 }
 
-// Leader letters a note and points from it to a place.
+// Leader writes a note and points from it to a place.
 func (d *Drawing) Leader(to, at Point, a Anchor, label string) {
 	d.Line(at, to, Thin)
 	d.Arrow(at, to)

@@ -2,7 +2,7 @@ package calc
 
 import "math"
 
-// A Drawing is an SVG being drawn, in the way of a workshop drawing: ink on
+// A Drawing is an SVG being drawn, in the style of a workshop drawing: ink on
 // paper, no color, everything said by line kind and words. Coordinates are
 // pixels with y downwards; a drawing 320 wide fits the smallest phone.
 //
@@ -21,7 +21,7 @@ type Drawing struct {
 // A Point is a place in a drawing.
 type Point struct{ X, Y float64 }
 
-// A Stroke is a kind of line.
+// A Stroke is a kind of line: its width and its dashes.
 type Stroke uint8
 
 const (
@@ -152,16 +152,16 @@ const (
 // TextSize is the size of lettering, legible at the width of a phone.
 const TextSize = 12.0
 
-// Text letters at a point, which is on the base line.
+// Text writes text at a point, which is on the base line.
 func (d *Drawing) Text(at Point, a Anchor, text string) { d.TextSized(at, a, TextSize, text) }
 
-// TextSized letters in a size of its own.
+// TextSized writes text in a given size.
 func (d *Drawing) TextSized(at Point, a Anchor, size float64, text string) {
 	d.put(`<text x="%" y="%" font-size="%"`, at.X, at.Y, size)
 	d.body = AppendForm(d.body, ` text-anchor="%" font-family="sans-serif" fill="currentColor">%</text>`, string(a), text)
 }
 
-// Label letters over a patch of paper, so that lines behind do not cut it.
+// Label writes text over a patch of paper, so that lines behind do not cut it.
 func (d *Drawing) Label(at Point, a Anchor, text string) {
 	w, h := TextWidth(text, TextSize)+4, TextSize+3
 	x := at.X - 2
@@ -187,7 +187,7 @@ func TextWidth(text string, size float64) float64 {
 }
 
 // Hatch fills a closed outline with thin parallel lines at 45°, the section
-// lining of a workshop drawing, so many pixels apart.
+// lining of a workshop drawing, with the given spacing in pixels.
 func (d *Drawing) Hatch(outline []Point, apart float64) {
 	if len(outline) < 3 || apart <= 0 {
 		return
@@ -231,7 +231,7 @@ func (d *Drawing) Group(attributes string) (done func()) {
 	return func() { d.Raw("</g>") }
 }
 
-// Raw adds markup as it stands; the caller vouches that it is well formed.
+// Raw adds markup as it stands; the caller makes sure that it is well formed.
 func (d *Drawing) Raw(markup string) { d.body = append(d.body, markup...) }
 
 // Add adds all that another drawing holds, at the same place.

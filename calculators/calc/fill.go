@@ -11,9 +11,9 @@ import "strings"
 //	{1:4 mohm}   the first of the numbers, with figures and unit
 //	{1:4}        the same, bare
 //
-// One text is also far less code for the browser to fetch than a sum of
-// pieces. A name that the calculator does not list is a fault of the program
-// and panics; the list's tests run every line.
+// One text is also far less code for the browser to fetch than a text put
+// together from pieces. A name that the calculator does not list is a fault of
+// the program and panics; the list's tests run every line.
 func (r *Result) fill(template string, numbers []float64) string {
 	open := strings.IndexByte(template, '{')
 	if open < 0 {

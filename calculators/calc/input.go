@@ -43,7 +43,7 @@ type Input struct {
 	Help string
 }
 
-// A Value is what an input was given.
+// A Value is what was given for an input.
 type Value struct {
 	// Num is the number in the input's own unit; for a wire, its area in mm2.
 	Num float64
@@ -58,7 +58,7 @@ type Value struct {
 	Strands []Strand
 }
 
-// A Strand is so many equal wires of a bundle.
+// A Strand is one item of a bundle: a number of equal wires.
 type Strand struct {
 	Count    int
 	Diameter float64 // in the input's own unit
@@ -82,7 +82,7 @@ func (in *Input) Read(s string) (Value, string) {
 	return v, ""
 }
 
-// read is Read into v, which is of no use where there is a message.
+// read is Read into v, which must not be used where there is a message.
 func (in *Input) read(s string, v *Value) string {
 	if strings.TrimSpace(s) == "" {
 		if in.Default == "" {
@@ -135,7 +135,7 @@ func readNumber(in *Input, s string, v *Value) string {
 	return in.inRange(v.Num, q.String())
 }
 
-// own turns a quantity into the input's own unit.
+// own converts a quantity to the input's own unit.
 func (in *Input) own(q *Quantity, v *Value) string {
 	v.Num = q.Value
 	if q.Bare {
@@ -185,7 +185,7 @@ func (in *Input) inRange(v float64, given string) string {
 	return given + " is outside " + in.Accepts()
 }
 
-// pick finds the listed number that the value is.
+// pick finds the number of OneOf that the value equals.
 func (in *Input) pick(q *Quantity, v *Value) string {
 	for _, one := range in.OneOf {
 		if !Over(v.Num, one) && !Under(v.Num, one) {

@@ -2,8 +2,8 @@ package calc
 
 import "math"
 
-// Labels letters places in a drawing, each text near its place and none over
-// another, whatever the inputs made of the drawing.
+// Labels writes the labels of places in a drawing: each near its place and
+// none over another, whatever the inputs are.
 type Labels struct {
 	d     *Drawing
 	frame box
@@ -21,8 +21,8 @@ func (a box) holds(b box) bool {
 	return a.left <= b.left && a.top <= b.top && a.right >= b.right && a.base >= b.base
 }
 
-// NewLabels starts lettering inside the part of a drawing that begins at the
-// corner at.
+// NewLabels starts labeling the part of a drawing whose upper left corner is
+// at.
 func NewLabels(d *Drawing, at Point, width, height float64) *Labels {
 	return &Labels{d: d, frame: box{at.X, at.Y, at.X + width, at.Y + height}}
 }
@@ -41,7 +41,7 @@ func (l *Labels) KeepLine(a, b Point) {
 	}
 }
 
-// Put letters a place: beside it where there is room, else further off with a
+// Put labels a place: beside it where there is room, else further off with a
 // thin line back to it.
 func (l *Labels) Put(place Point, text string) {
 	const near, directions = 7.0, 16

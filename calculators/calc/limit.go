@@ -105,12 +105,12 @@ func (l Limit) Judge(typed string) (verdict Verdict, text string, read bool) {
 	return OK, given + " is within " + l.String(), true
 }
 
-// drops reports whether the limit is of a voltage drop, which has no sign: a
-// voltage with a most and no least.
+// drops reports whether the limit is on a voltage drop, whose sign does not
+// count: a voltage with a maximum and no minimum.
 func (l *Limit) drops() bool { return l.HasMax && !l.HasMin && l.Unit.Dim == Voltage }
 
-// judgeSwapped judges a voltage drop that was read with the leads the other
-// way round, by its size.
+// judgeSwapped judges a voltage drop that was read with the leads swapped, by
+// its absolute value.
 func (l *Limit) judgeSwapped(q *Quantity) (verdict Verdict, text string, read bool) {
 	given := q.String()
 	if Over(-q.in(&l.Max.Unit), l.Max.Value) {

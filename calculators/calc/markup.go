@@ -1,7 +1,7 @@
 package calc
 
-// longestNumber is how many bytes an answer has at most that stands beside
-// others; a longer one is words, and has a line of its own.
+// longestNumber is how many bytes an answer may have to share a line with
+// others; a longer one is words, and gets its own line.
 const longestNumber = 40
 
 // AppendMarkup writes a result as a piece of HTML: verdict and reasons first,

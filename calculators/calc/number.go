@@ -6,8 +6,8 @@ import (
 	"strings"
 )
 
-// slack is the relative room that a comparison with a limit has, so that a
-// limit exactly met counts as met whatever the rounding on the way.
+// slack is the relative tolerance of a comparison with a limit, so that a
+// limit exactly met counts as met despite rounding.
 const slack = 1e-9
 
 // Over reports whether v is above limit by more than rounding.
@@ -18,9 +18,9 @@ func Over(v, limit float64) bool {
 // Under reports whether v is below limit by more than rounding.
 func Under(v, limit float64) bool { return Over(limit, v) }
 
-// Format writes v with so many significant figures, without an exponent,
-// without trailing zeros and never as a negative zero. Digits before the
-// point are always kept whole.
+// Format writes v with the given number of significant figures, without an
+// exponent, without trailing zeros and never as a negative zero. Digits before
+// the point are always kept whole.
 func Format(v float64, figures int) string {
 	if v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
 		return "0"
@@ -33,8 +33,8 @@ func Format(v float64, figures int) string {
 	return FormatPlaces(v, min(max(figures-1-exponent, 0), 12))
 }
 
-// FormatPlaces writes v rounded to so many decimal places, trailing zeros and
-// a negative zero removed.
+// FormatPlaces writes v rounded to the given number of decimal places,
+// trailing zeros and a negative zero removed.
 func FormatPlaces(v float64, places int) string {
 	s := strconv.FormatFloat(v, 'f', places, 64)
 	if strings.IndexByte(s, '.') >= 0 {
@@ -49,8 +49,8 @@ func FormatPlaces(v float64, places int) string {
 	return s
 }
 
-// FormatFixed writes v with exactly so many decimal places, never as a negative
-// zero: "313.50".
+// FormatFixed writes v with exactly the given number of decimal places, never
+// as a negative zero: "313.50".
 func FormatFixed(v float64, places int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		v = 0

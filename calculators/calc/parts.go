@@ -4,7 +4,7 @@ import "strings"
 
 // readParts reads what the trade writes in fractions and in two units:
 // "3/4in", "1 1/2 in", "13ft6in", "13'6 1/2\"", "2h30m". It reports whether
-// the whole of s is such a quantity. A sign in front counts for all of it.
+// the whole of s is such a quantity. A sign in front applies to all of it.
 func (q *Quantity) readParts(s string) bool {
 	sign := 1.0
 	if s[0] == '-' || s[0] == '+' {
@@ -83,8 +83,8 @@ func over(numerator float64, s string) (value float64, text, rest string) {
 // length stand together.
 var feetAndInches = []struct{ mark, symbol string }{{"'", "ft"}, {"′", "ft"}, {"’", "ft"}, {"\"", "in"}, {"″", "in"}, {"”", "in"}}
 
-// unitBefore takes the unit at the start of s, up to the next digit. Behind
-// hours a lone m means minutes.
+// unitBefore takes the unit at the start of s, up to the next digit. After
+// hours an m alone means minutes.
 func unitBefore(s string, last *Unit) (u *Unit, rest string) {
 	for _, f := range feetAndInches {
 		if after, ok := strings.CutPrefix(s, f.mark); ok {

@@ -62,7 +62,7 @@ func (p *Plot) Curve(f func(x float64) float64, s Stroke) {
 	p.d.Polyline(run, s)
 }
 
-// Mark draws a ring at a value and letters it, if there is a label; a value
+// Mark draws a ring at a value and labels it, if there is a label; a value
 // outside the frame is left out.
 func (p *Plot) Mark(x, y float64, label string) {
 	if x < p.x0 || x > p.x1 || y < p.y0 || y > p.y1 || math.IsNaN(y) {

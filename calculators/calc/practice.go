@@ -40,7 +40,7 @@ func random(state uint64) (next uint64, u float64) {
 	return state, float64(z>>11) / (1 << 53)
 }
 
-// pick is the round value at the part u of the range, in the unit written.
+// pick is a round value at the fraction u of the range, in the unit written.
 func (r *PracticeRange) pick(u float64) string {
 	own := mustUnit(r.Input.unit())
 	low, top := convert(r.Low, own, &r.Unit), convert(r.Top, own, &r.Unit)

@@ -128,7 +128,7 @@ func numberLength(s string) int {
 	return i
 }
 
-// signed is the place behind a sign at i, or i where there is none.
+// signed is the index after a sign at i, or i where there is none.
 func signed(s string, i int) int {
 	if i < len(s) && (s[i] == '+' || s[i] == '-') {
 		i++
@@ -136,7 +136,7 @@ func signed(s string, i int) int {
 	return i
 }
 
-// digits is the place behind the digits at i.
+// digits is the index after the digits at i.
 func digits(s string, i int) int {
 	for i < len(s) && isDigit(s[i]) {
 		i++

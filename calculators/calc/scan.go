@@ -124,8 +124,8 @@ func unitIn(s string, last *Unit) (u *Unit, rest string) {
 	return nil, s
 }
 
-// isFeet reports a mark of feet that inches stand behind; alone it may be one
-// of minutes of arc, or close a quotation.
+// isFeet reports whether a mark of feet inches stand behind; alone it may be
+// one of minutes of arc, or close a quotation.
 func isFeet(symbol, after string) bool {
 	after = trimSpace(after)
 	return symbol == "ft" && after != "" && isDigit(after[0])

@@ -27,7 +27,7 @@ func Sorted(n int, before func(i, j int) bool) []int {
 	return order
 }
 
-// SortNumbers puts numbers in rising order.
+// SortNumbers puts numbers in ascending order.
 func SortNumbers(list []float64) {
 	was := append([]float64(nil), list...)
 	for i, at := range Sorted(len(was), func(i, j int) bool { return was[i] < was[j] }) {

@@ -22,8 +22,8 @@ func (d *Drawing) Span(x1, x2, y float64, label string) {
 	d.Label(Point{d.within((x1+x2)/2, label), y - 5}, Middle, label)
 }
 
-// TextWithin letters a text as near to centered on a point as the edges of
-// the drawing allow.
+// TextWithin writes a text as near to centered on a point as the edges of the
+// drawing allow.
 func (d *Drawing) TextWithin(at Point, text string) {
 	d.Text(Point{d.within(at.X, text), at.Y}, Middle, text)
 }

@@ -31,7 +31,7 @@ func Suggest(word string, list []*Calculator) []string {
 	return found
 }
 
-// meant are the words of a text that tell something, in lower case.
+// meant are the words of a text that carry meaning, in lower case.
 func meant(text string) []string {
 	const least = 3 // letters
 	var words []string

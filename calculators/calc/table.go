@@ -119,7 +119,7 @@ func AppendTable(b []byte, t *Table, caption string) []byte {
 	return appendItems(b, "notes", t.Notes)
 }
 
-// said is what a cell shows: a dash where there is no result, and the word
+// said is what a cell shows: a dash where there is no result, and the verdict
 // where it must not be used.
 func (c TableCell) said() string {
 	text := c.Text

@@ -63,7 +63,7 @@ func ParseWire(s string) (WireSize, string) {
 // gauges are the words behind an AWG number.
 var gauges = []string{"AWG", "ga", "gauge"}
 
-// IsGauge reports a word that stands behind an AWG number.
+// IsGauge reports whether a word stands behind an AWG number.
 func IsGauge(word string) bool {
 	for _, gauge := range gauges {
 		if SameWord(word, gauge) {

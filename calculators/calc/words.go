@@ -1,10 +1,10 @@
 package calc
 
-// Words are compared and parted here by their ASCII letters and spaces: the
+// Words are compared and split here by their ASCII letters and spaces: the
 // names of units, choices and parts are written in those, and the tables of
 // every other script would weigh on the browser.
 
-// folded writes the capital letters A to Z small.
+// folded turns the capital letters A to Z into small ones.
 func folded(s string) string {
 	b := []byte(s)
 	for i, c := range b {
@@ -18,7 +18,7 @@ func folded(s string) string {
 // SameWord reports whether two words differ at most in capital letters.
 func SameWord(a, b string) bool { return folded(a) == folded(b) }
 
-// Words parts a text at its spaces.
+// Words splits a text at its spaces.
 func Words(s string) []string {
 	var list []string
 	from := 0

@@ -2,6 +2,8 @@
 // is in the picture, where a mark on the floor lands in it, and how the test
 // objects of the rear-visibility rule look. The ground is flat; x runs to the
 // right of someone who looks backwards, y back from the bumper plane, z up.
+// Lengths are in m and angles in rad. Nothing changes a calculator or a Camera,
+// so goroutines may share them.
 package camera
 
 import (
@@ -48,8 +50,8 @@ func (c Camera) half() (width, height float64) {
 	return c.HFOV / 2, c.VFOV / 2
 }
 
-// level is how little ahead a place must be, against its distance from the
-// axis, to count as level with the lens but for rounding.
+// level is the ratio of the distance ahead to the distance from the axis below
+// which a place counts as level with the lens: only rounding is smaller.
 const level = 1e-12
 
 // Place is where a point of the vehicle's axes lands in the picture: u to the
@@ -117,7 +119,7 @@ func root(f func(float64) float64, from, to float64) float64 {
 	return a
 }
 
-// inputs are those that describe the camera, with more behind them.
+// inputs are those that describe the camera, followed by more.
 func inputs(more ...calc.Input) []calc.Input {
 	return append([]calc.Input{
 		{Name: "height", Label: "Lens height", Unit: "m", Min: 0.2, Max: 4, Default: "0.9",
@@ -148,9 +150,10 @@ func read(in *calc.Values) (Camera, *calc.Problem) {
 // projection is where both lens laws come from.
 var projection = calc.Source{Text: "Lens projections r = f·tan θ and r = f·θ, optics textbooks", Standing: "from memory"}
 
-// notTheRule goes with every view that someone might hold against the rule.
+// notTheRule is a limit of every view that someone might compare with the
+// rule.
 const notTheRule = "A retrofit camera set up with this is not certified to any rear-visibility rule: check the regulation (49 CFR 571.111 in the USA), " +
 	"and never delay, cover or shrink a factory rear picture."
 
-// realLens limits what a lens of two textbook laws can say.
+// realLens says what two textbook lens laws leave out.
 const realLens = "Real lenses lie between the two laws and housings crop the picture: look at the real picture with marks on the floor before drilling."

@@ -12,7 +12,8 @@ const (
 	postTall   = 0.8
 )
 
-// A Post is the place of a cylinder's axis on the floor, in m.
+// A Post is where a cylinder of the rule stands: the place of its axis on the
+// floor, in m.
 type Post struct{ X, Y float64 }
 
 // A pane is the flat upright rectangle for which a post stands: between the
@@ -66,8 +67,9 @@ func (o pane) planes() [4]vec {
 // upper, left.
 var corners = [4][2]float64{{-1, 1}, {1, 1}, {1, -1}, {-1, -1}}
 
-// side gives the direction that the lens lays on a side of the picture, so
-// much of the way along it, and its slope along it.
+// side gives the direction that the lens maps to a place on a side of the
+// picture, along being 0 at its start and 1 at its end, and the direction's
+// slope along it.
 func (c Camera) side(i int, along float64) (d, slope vec) {
 	width, height := c.half()
 	a, b := corners[i], corners[(i+1)%4]

@@ -10,7 +10,7 @@ import (
 	"baybook/calculators/camera"
 )
 
-// posts are the cylinders' places, written anew: 20, 10 and 1 ft back, 5 ft
+// posts are the cylinders' places, written again: 20, 10 and 1 ft back, 5 ft
 // to the sides.
 var posts = [7]camera.Post{{X: -1.524, Y: 6.096}, {Y: 6.096}, {X: 1.524, Y: 6.096}, {X: -1.524, Y: 3.048}, {X: 1.524, Y: 3.048},
 	{X: -1.524, Y: 0.305}, {X: 1.524, Y: 0.305}}

@@ -46,7 +46,7 @@ func (p *picture) frame() {
 	p.d.Rect(calc.Point{X: p.middle.X - wide, Y: p.middle.Y - p.halfHigh}, 2*wide, 2*p.halfHigh, calc.Outline, calc.Empty)
 }
 
-// below letters the n-th line of text under the picture.
+// below writes the n-th line of text under the picture.
 func (p *picture) below(n int, text string) {
 	p.d.TextWithin(calc.Point{X: 160, Y: p.base + 18*float64(n) - 4}, text)
 }

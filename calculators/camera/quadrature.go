@@ -18,8 +18,8 @@ var kronrodRule = [...]kronrod{
 	{0.991455371120812639206854697526329, 0.022935322010529224963732008058970, 0},
 }
 
-// integrate gives the area under f between two places, halving where Gauss
-// and Kronrod disagree by more than the tolerance, so many times at most.
+// integrate gives the area under f between two places, halving where Gauss and
+// Kronrod disagree by more than the tolerance, at most halvings times.
 func integrate(f func(float64) float64, from, to, tolerance float64, halvings int) float64 {
 	middle, half := (from+to)/2, (to-from)/2
 	area, coarse := 0.0, 0.0
@@ -37,7 +37,7 @@ func integrate(f func(float64) float64, from, to, tolerance float64, halvings in
 	return integrate(f, from, middle, tolerance/2, halvings-1) + integrate(f, middle, to, tolerance/2, halvings-1)
 }
 
-// changes finds, in rising order, where f changes sign between two places,
+// changes finds, in ascending order, where f changes sign between two places,
 // given that it does so at most once in a 32nd of the way.
 func changes(f func(float64) float64, from, to float64) []float64 {
 	const steps = 32
@@ -54,9 +54,9 @@ func changes(f func(float64) float64, from, to float64) []float64 {
 	return all
 }
 
-// zeros finds, in rising order, where f changes sign between 0 and 1. Between
-// two turns of f, where its slope changes sign, it does so at most once,
-// however near to each other two of its zeros are.
+// zeros finds, in ascending order, where f changes sign between 0 and 1.
+// Between two turns of f, where its slope changes sign, it does so at most
+// once, however near to each other two of its zeros are.
 func zeros(f, slope func(float64) float64) []float64 {
 	var all []float64
 	from := 0.0

@@ -47,7 +47,8 @@ func drawRearObjects(in *calc.Values, out *calc.Result) *calc.Drawing {
 	return p.d
 }
 
-// list letters which posts are so, if any.
+// list writes a line of text: what, then the letters of the posts in which; no
+// line where there are none.
 func (p *picture) list(n int, what, which string) {
 	if which == "" {
 		which = "none"
@@ -67,8 +68,8 @@ func (p *picture) post(o pane) {
 	}
 }
 
-// top is where the letter of a post points to: the middle of what is highest
-// of it in the picture.
+// top is where the letter of a post points to: the middle of its highest part
+// in the picture.
 func (p *picture) top(o pane) (calc.Point, bool) {
 	left, right, top := math.Inf(1), math.Inf(-1), math.Inf(1)
 	for _, v := range p.clipped(o) {

@@ -87,7 +87,8 @@ func drawSensorSide(d *calc.Drawing, in *calc.Values, out *calc.Result) {
 	d.TextWithin(calc.Point{X: 160, Y: base + 24}, out.Fill(said))
 }
 
-// beamEnd is where an edge of the beam, so far up in rad, leaves the drawing.
+// beamEnd is where an edge of the beam, at the angle up in rad, leaves the
+// drawing.
 func beamEnd(eye calc.Point, up, right, base float64) calc.Point {
 	const ceiling = 236.0
 	run := right - eye.X

@@ -6,8 +6,8 @@ import (
 	"baybook/calculators/calc"
 )
 
-// An Adjustment is one value of a circuit that its drawing may be asked again
-// with: a load, a length, a fuse.
+// An Adjustment is one value of a circuit that a reader may change to see it
+// solved and drawn again: a load, a length, a fuse.
 type Adjustment struct {
 	// Key names it in a query: "load.lamp.current".
 	Key string

@@ -41,8 +41,8 @@ func wireLimit(area, column, ambient float64, bundled int) float64 {
 	return amps
 }
 
-// SizeFor is the smallest size that carries so many amperes where a wire
-// runs, "" where none does.
+// SizeFor is the smallest size that carries amps A where the wire runs, ""
+// where none does.
 func (n *Network) SizeFor(w *Wire, amps float64) string {
 	sizes := electrical.GaugeSizes()
 	if _, msg := calc.ParseWire(w.Size); msg == "" && strings.HasSuffix(w.Size, "mm2") {
@@ -59,9 +59,10 @@ func (n *Network) SizeFor(w *Wire, amps float64) string {
 }
 
 // heatFactor is k of the adiabatic equation S²k² = I²t in A·√s/m2, from the
-// insulation's rating up to what it bears for a few seconds: 160 °C where it
-// is of PVC, 250 °C where it is cross-linked (IEC 60364-4-43, IEC 60364-5-54
-// annex A: K = 226 and 234.5 °C for copper, 148 and 228 °C for aluminium).
+// insulation's rating up to what it withstands for a few seconds: 160 °C where
+// it is of PVC, 250 °C where it is cross-linked (IEC 60364-4-43, IEC
+// 60364-5-54 annex A: K = 226 and 234.5 °C for copper, 148 and 228 °C for
+// aluminium).
 func (w *Wire) heatFactor() float64 {
 	k, beta := 226.0, 234.5
 	if w.Conductor != "copper" {
@@ -74,7 +75,7 @@ func (w *Wire) heatFactor() float64 {
 	return 1e6 * k * math.Sqrt(math.Log((beta+end)/(beta+w.Insulation)))
 }
 
-// Withstands is the energy I²t in A²s that a wire bears in a short time.
+// Withstands is the energy I²t in A²s that a wire withstands in a short time.
 func (w *Wire) Withstands() float64 {
 	ks := w.heatFactor() * w.Area
 	return ks * ks

@@ -6,7 +6,7 @@ import (
 	"baybook/calculators/circuit/intset"
 )
 
-// A Law is how a branch carries current.
+// A Law says how the current of a branch depends on its voltage.
 type Law uint8
 
 const (
@@ -98,7 +98,7 @@ func (b *Branch) IsSource() bool {
 // an amplifier.
 func (b *Branch) Drives() bool { return b.Law == VoltageSource || b.Law == Regulated }
 
-// IsFuse reports a branch that is a fuse element.
+// IsFuse reports whether a branch is a fuse element.
 func (b *Branch) IsFuse() bool { return b.Kind == FuseKind && b.Role == Through }
 
 // Plus and Minus list the nodes of the terminals of the sources of the supply.
@@ -134,10 +134,11 @@ func (n *Network) Passes(b *Branch) bool {
 	return b.Kind != LoadKind || DemandOf(n.Of(b)) == nil
 }
 
-// IsMetal reports a branch of bare metal: wire, fuse, contact, joint, body.
+// IsMetal reports whether a branch is bare metal: wire, fuse, contact, joint,
+// body.
 func (n *Network) IsMetal(b *Branch) bool { return b.Kind != LoadKind && n.Passes(b) }
 
-// Draws reports the branch by which a load gets its supply.
+// Draws reports whether a load gets its supply through the branch.
 func (n *Network) Draws(b *Branch) bool {
 	return !b.Drives() && b.Role != RemoteInput && DemandOf(n.Of(b)) != nil
 }

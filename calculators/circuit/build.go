@@ -185,7 +185,7 @@ func hasKey(keys []Key, name string) bool {
 	return false
 }
 
-// badName says why a name cannot stand, or nothing.
+// badName says why a name is refused, "" where it is not.
 func badName(name string) string {
 	if strings.TrimSpace(name) == "" {
 		return "a part has no name"

@@ -53,7 +53,7 @@ type Property struct {
 	Form Form
 	// Required is true where the part means nothing without it.
 	Required bool
-	// Live is true where the drawing may be asked again with another value.
+	// Live is true where a reader of the drawing may change the value.
 	Live bool
 	// Where the value goes: one of these, or number and text both.
 	num   func(p Part) *float64

@@ -28,7 +28,7 @@ func colorOf(letters string) (name string, ok bool) {
 	return "", false
 }
 
-// SplitColor parts the letters of a wire into its body and its stripe, which
+// SplitColor splits the letters of a wire into its body and its stripe, which
 // is empty on a wire of one color.
 func SplitColor(letters string) (body, stripe string) {
 	if len(letters) == 4 {

@@ -6,7 +6,8 @@ import (
 	"baybook/calculators/electrical"
 )
 
-// A fuseFamily is what one type of fuse is made in and how it behaves.
+// A fuseFamily says in which ratings one type of fuse is made and how it
+// behaves.
 type fuseFamily struct {
 	name    string
 	ratings []float64 // A
@@ -14,7 +15,7 @@ type fuseFamily struct {
 	cold []curvePoint
 	// fastest and slowest bound the operating time: share of the rating, s.
 	fastest, slowest []curvePoint
-	// breaks is the current in A up to which it opens an arc-free way.
+	// breaks is the largest current in A that it interrupts safely.
 	breaks float64
 }
 
@@ -105,9 +106,9 @@ func along(curve []curvePoint, x float64) float64 {
 	return a.y * math.Pow(b.y/a.y, math.Log(x/a.x)/math.Log(b.x/a.x))
 }
 
-// openingTime reads a time-current curve at so many amperes, in s: never
-// below the first point, and beyond the last one the energy stays the same,
-// as it does in a wire that has no time to lose heat.
+// openingTime reads a time-current curve at amps A, in s. Below the first
+// point the fuse never opens. Beyond the last one I²t stays the same, since
+// the element has no time to lose heat.
 func openingTime(curve []curvePoint, rating, amps float64) float64 {
 	x := math.Abs(amps) / rating
 	first, last := curve[0], curve[len(curve)-1]
@@ -133,8 +134,8 @@ func (f *Fuse) SlowestOpening(amps float64) float64 {
 	return openingTime(curve, f.Rating, amps)
 }
 
-// FastestOpening is the shortest time in s after which a fuse may open at so
-// many amperes; infinite where it may not.
+// FastestOpening is the shortest time in s after which a fuse may open at amps
+// A; infinite where it may not.
 func (f *Fuse) FastestOpening(amps float64) float64 {
 	return openingTime(f.family().fastest, f.Rating, amps)
 }

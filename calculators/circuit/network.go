@@ -28,8 +28,8 @@ type State struct {
 	Name string
 	// Parked is true for the state in which the vehicle stands and sleeps.
 	Parked bool
-	// Lasts is how long the state lasts at most in s, as cranking or a stall
-	// does; 0 for one that may last.
+	// Lasts is how long the state lasts at most, in s, where it is a short one
+	// such as cranking or a stall; 0 for one that may last.
 	Lasts float64
 	// Closed are the switches that are closed in it, Off the loads that are
 	// switched off, Forced the relays whose armature the state holds.
@@ -106,7 +106,7 @@ type Limits struct {
 // where they are given. The zero value is none.
 type DropLimit struct{ Share, Volts float64 }
 
-// IsZero reports a limit that is not given.
+// IsZero reports whether no limit is given.
 func (l DropLimit) IsZero() bool { return l == DropLimit{} }
 
 // Of is the limit in V at a supply in V.
@@ -133,8 +133,8 @@ func (n *Network) Part(name string) Part {
 	return nil
 }
 
-// Index is the place of a part that is written under a name, the last where
-// two are, -1 where there is none.
+// Index is the index of the part with a name: the last one where two share it,
+// -1 where none has it.
 func (n *Network) Index(name string) int {
 	for i := len(n.Parts) - 1; i >= 0; i-- {
 		if p := n.Parts[i].Basics(); p.Name == name && p.Entry >= 0 {

@@ -174,7 +174,7 @@ type Amplifier struct {
 	Base
 	Demand
 	// Output is the power of one output in W into a load of Ohms; LeastLoad is
-	// the least load that it bears.
+	// the lowest impedance in ohm that it may drive.
 	Output, Ohms, LeastLoad float64
 	Channels                int
 	Remote                  float64 // A of its switch-on lead
@@ -184,7 +184,7 @@ type Amplifier struct {
 type Speaker struct {
 	Base
 	Ohms  float64
-	Power float64 // W that it bears for long, 0 where it is not given
+	Power float64 // W that it takes continuously, 0 where it is not given
 }
 
 // A Splice is a joint of wires.

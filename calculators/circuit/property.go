@@ -53,7 +53,7 @@ func (p *Property) read(s string) (calc.Value, string) {
 // dropVolts reads a limit of drop in volts.
 var dropVolts = calc.Input{Name: "drop", Unit: "V", Min: 0.001, Max: 60}
 
-// inVolts reports a quantity that is written in V or mV.
+// inVolts reports whether a quantity is written in V or mV.
 func inVolts(s string) bool { return strings.HasSuffix(strings.TrimSpace(s), "V") }
 
 // advice is the help of a key as the end of a sentence that says what to give.

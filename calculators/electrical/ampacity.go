@@ -94,8 +94,8 @@ var bundlings = []struct {
 	factor float64
 }{{3, 1}, {6, 0.8}, {9, 0.7}, {20, 0.5}, {30, 0.45}}
 
-// BundlingFactor reduces an ampacity for so many current-carrying wires
-// together, 1 to 30.
+// BundlingFactor is what an ampacity is multiplied by for 1 to 30
+// current-carrying wires run together.
 func BundlingFactor(wires int) float64 {
 	for _, b := range bundlings {
 		if wires <= b.most {

@@ -71,9 +71,9 @@ func peukert(in *calc.Values) float64 {
 	return exponents[0].k
 }
 
-// RunHours is how long in h a battery of so many Ah at the 20-hour rate runs a
-// load in A from full to empty: 20·(C/(20·I))^k, with k = 1 for a load of at
-// most C/20, since no more comes out than is in it.
+// RunHours is how long in h a battery, its capacity in Ah given at the 20-hour
+// rate, runs a load in A from full to empty: 20·(C/(20·I))^k, with k = 1 for a
+// load of at most C/20, since no more comes out than is in it.
 func RunHours(capacity, load, k float64) float64 {
 	if !calc.Over(load, capacity/ratedHours) {
 		k = 1

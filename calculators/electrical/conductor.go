@@ -1,5 +1,6 @@
 // Package electrical holds the calculators for wire, fuse, ground, standby
-// and supply, and the formulas behind them for others to call.
+// and supply, and the formulas behind them for others to call. Nothing changes a
+// calculator, so goroutines may share it.
 package electrical
 
 import (

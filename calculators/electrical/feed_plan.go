@@ -66,18 +66,21 @@ func feedOf(in *calc.Values) feed {
 	}
 }
 
-// drop is the voltage in V that a run of a wire of so many m² takes.
+// drop is the voltage in V that is lost in a run of wire with the given area
+// in m².
 func (f *feed) drop(area float64) float64 {
 	return f.current * loopResistance(Materials[0], f.ambient, f.length, area, f.overBody, f.body)
 }
 
-// carries reports whether a wire of so many m² may carry a fuse in A.
+// carries reports whether a wire with the given area in m² may carry what a
+// fuse in A lets through.
 func (f *feed) carries(area, fuse float64) bool {
 	amps, rated := WireLimit(area, f.insulation, f.ambient, f.bundled)
 	return rated && !calc.Over(fuse, amps)
 }
 
-// keeps reports whether the drop of a wire of so many m² is within its limit.
+// keeps reports whether the drop of a wire with the given area in m² is within
+// its limit.
 func (f *feed) keeps(area float64) bool { return !calc.Over(f.drop(area), f.limit*f.supply) }
 
 func feedPlan(in *calc.Values, out *calc.Result) *calc.Problem {

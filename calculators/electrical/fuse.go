@@ -16,7 +16,7 @@ const FuseLoading = 0.8
 var derating = []struct{ air, share float64 }{{40, FuseLoading}, {60, 0.733}, {80, 0.68}, {85, 0.667}}
 
 // FuseShare is the share of its rating that a lasting load may use of a fuse
-// in air of so many °C, up to 85 °C.
+// in air of the given temperature in °C, up to 85 °C.
 func FuseShare(air float64) float64 {
 	last := derating[0]
 	for _, next := range derating {
@@ -36,8 +36,8 @@ func FuseShare(air float64) float64 {
 // more than FuseLoading; ok is false where none is large enough.
 func FuseFor(load float64) (rating float64, ok bool) { return FuseInAir(load, derating[0].air) }
 
-// FuseInAir is FuseFor with the fuse in air of so many °C: its rating is at
-// least load/FuseShare(air).
+// FuseInAir is FuseFor with the fuse in air of the given temperature in °C:
+// its rating is at least load/FuseShare(air).
 func FuseInAir(load, air float64) (rating float64, ok bool) {
 	least := load / FuseShare(air)
 	for _, r := range ratings {

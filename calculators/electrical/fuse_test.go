@@ -27,7 +27,7 @@ func TestMetricAmpacity(t *testing.T) {
 	}
 }
 
-// interpolation is the table read anew by numpy on logarithmic axes.
+// interpolation is the table read again by numpy on logarithmic axes.
 const interpolation = `
 import json, sys
 import numpy as np

@@ -2,7 +2,7 @@ package electrical
 
 import "baybook/calculators/calc"
 
-// drawLEDResistor draws the string with the voltage over each part.
+// drawLEDResistor draws the string with the voltage across each part.
 func drawLEDResistor(in *calc.Values, out *calc.Result) *calc.Drawing {
 	leds := float64(in.Int("count")) * in.Num("forward")
 	size := "no size"

@@ -110,7 +110,8 @@ func wireDrop(in *calc.Values, out *calc.Result) *calc.Problem {
 }
 
 // loopResistance is the resistance in ohm of a run out and back: over a second
-// wire, or over a body of so many ohm. Length in m, area in m².
+// wire, or over the body, whose resistance is body in ohm. Length in m, area
+// in m².
 func loopResistance(m Material, celsius, length, area float64, overBody bool, body float64) float64 {
 	one := ConductorResistance(m, celsius, length, area)
 	if overBody {

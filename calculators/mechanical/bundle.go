@@ -41,7 +41,7 @@ var BundleSize = &calc.Calculator{
 	Figure: drawBundle,
 }
 
-// looseness is what a bundle is over √Σd².
+// looseness is the ratio of a bundle's diameter to √Σd².
 const looseness = 1.2
 
 // radiiOf are the radii of all wires given, in mm.

@@ -7,7 +7,7 @@ const memory = 4
 
 // A descent minimizes a pressing's energy by the limited-memory BFGS method
 // (Nocedal and Wright, Numerical Optimization, algorithm 7.4). It keeps its
-// room between uses.
+// memory between uses.
 type descent struct {
 	step, turn     [memory][]float64
 	rho            [memory]float64
@@ -24,8 +24,8 @@ func newDescent(size int) *descent {
 	return d
 }
 
-// run moves x downhill until the gradient is below enough or so many
-// evaluations are spent, and returns how many were.
+// run moves x downhill until the gradient is below enough or most evaluations
+// are spent, and returns how many were.
 func (d *descent) run(p *pressing, x []float64, enough float64, most int) int {
 	e := p.energy(x, d.grad)
 	kept, used := 0, 1

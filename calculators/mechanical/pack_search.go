@@ -14,8 +14,8 @@ const (
 // more than this part of its softness, does not catch up.
 const hopeless = 1.0
 
-// A searcher looks for a good packing of radii that fall from first to last,
-// the first being 1.
+// A searcher looks for a good packing of radii in descending order, the first
+// of which is 1.
 type searcher struct {
 	pressing
 	down *descent

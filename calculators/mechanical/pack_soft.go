@@ -39,9 +39,9 @@ func (p *pressing) meet(x []float64, room float64) {
 
 // energy is force × radius + ½ stiff Σ overlap², and its gradient into grad.
 //
-// A search takes another way on one rounding more or less, so every product
-// that is summed is rounded first, here and wherever a search computes: no
-// machine then fuses the two, and all of them find the same packing.
+// One rounding more or less sends a search another way. So every product is
+// rounded before it is summed, here and wherever a search computes: no machine
+// can then fuse the two operations, and all of them find the same packing.
 func (p *pressing) energy(x, grad []float64) float64 {
 	clear(grad)
 	sum := 0.0

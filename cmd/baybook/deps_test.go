@@ -178,7 +178,8 @@ func (d *direction) refuses(imported string) string {
 	return "that is not a direction in which imports run"
 }
 
-// What the core holds, it holds for every phone, however it came in.
+// Every phone pays for what the core holds, even where it comes in through
+// another package.
 func TestCoreStaysSmall(t *testing.T) {
 	dear := []string{"fmt", "encoding/json", "reflect", "regexp", "time", "embed", "os", "encoding/binary", "unicode/utf16"}
 	for _, p := range list(t, "./calculators", "./site/find", "./site/study") {
@@ -190,7 +191,7 @@ func TestCoreStaysSmall(t *testing.T) {
 	}
 }
 
-// A table that nothing could break would be no test.
+// The table of directions must refuse something, or it would be no test.
 func TestDirectionsRefuse(t *testing.T) {
 	for _, c := range []struct{ of, imports string }{
 		{"calculators/calc", "fmt"}, {"calculators/calc", "baybook/calculators/audio"}, {"calculators/audio", "encoding/json"},

@@ -127,7 +127,7 @@ func killed(ts *testscript.TestScript, _ bool, args []string) {
 	}
 }
 
-// writeBook writes a book of so many sheets: book DIR SHEETS.
+// writeBook writes a book with a number of sheets: book DIR SHEETS.
 func writeBook(ts *testscript.TestScript, _ bool, args []string) {
 	n, err := strconv.Atoi(args[1])
 	ts.Check(err)

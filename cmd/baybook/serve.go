@@ -78,7 +78,7 @@ func writeAddresses(w io.Writer, list []serve.Address) {
 	}
 }
 
-// built says what a build came to.
+// built reports the outcome of a build.
 func (c *call) built(content string, list finding.List, took time.Duration, err error) {
 	switch {
 	case err != nil:

@@ -17,7 +17,7 @@ var door core
 
 func main() {}
 
-// room makes the buffer at least size bytes and says where it is.
+// room grows the buffer to at least size bytes and returns its address.
 //
 //go:wasmexport room
 func room(size int32) int32 {

@@ -163,8 +163,9 @@ var (
 	numbers  = regexp.MustCompile(`-?[0-9]+(\.[0-9]+)?`)
 )
 
-// sameShown compares two answers: words and numbers alike, and in drawings
-// coordinates to the hundredth of a pixel that they are rounded to.
+// sameShown compares two answers: words and numbers must be equal, and
+// coordinates in drawings equal to the hundredth of a pixel that they are
+// rounded to.
 func sameShown(a, b string) bool {
 	if a == b {
 		return true

@@ -248,9 +248,23 @@ func TestRecordSavesAndLoads(t *testing.T) {
 	}
 	q.open(root + "power/fuse-tap.html")
 	q.wait(`document.querySelector("#step-1 .tick").checked && document.querySelector("#reading-load-contact .word").value === "fan runs on"`)
-	// Something else is refused, and nothing is lost by it; a path that is an
-	// address of its own would be a link to anywhere.
 	q.open(root + "record.html")
+	refusesJunk(q)
+	// Where there is no room the record is not taken by halves.
+	q.do(`document.querySelector("[data-said]").textContent = ""; ` + fillStorage)
+	upload(q, "[data-do=load]", name)
+	q.wait(`document.querySelector("[data-said]").textContent.includes("nothing of it was taken")`)
+	if q.count(".jobs li") != 1 {
+		t.Error("a record that found no room is a job")
+	}
+}
+
+// refusesJunk loads what is no record into a record page with one job: each is
+// refused, and nothing is lost by it. A path that is an address elsewhere would be
+// a link to anywhere.
+func refusesJunk(q *tab) {
+	t := q.t
+	t.Helper()
 	for _, content := range []string{
 		``, `nonsense`, `null`, `[]`, `{"format":"baybook-record-1","sheets":5}`,
 		`{"format":"baybook-record-1","vehicle":"Van 9","date":"yesterday","sheets":[]}`,
@@ -271,19 +285,12 @@ func TestRecordSavesAndLoads(t *testing.T) {
 			t.Errorf("%s is taken for a record: %s", content, got)
 		}
 	}
-	// Where there is no room the record is not taken by halves.
-	q.do(`document.querySelector("[data-said]").textContent = ""; ` + fillStorage)
-	upload(q, "[data-do=load]", name)
-	q.wait(`document.querySelector("[data-said]").textContent.includes("nothing of it was taken")`)
-	if q.count(".jobs li") != 1 {
-		t.Error("a record that found no room is a job")
-	}
 }
 
 // fillStorage leaves a site no room for anything more.
 const fillStorage = `for (let size = 1 << 22; size > 0; size >>= 1) for (let i = 0; ; i++) try { localStorage.setItem("fill" + size + "-" + i, "x".repeat(size)); } catch { break; }`
 
-// validRecord holds a saved record against the schema that the site links to.
+// validRecord compares a saved record with the schema that the site links to.
 func validRecord(t *testing.T, root string, data []byte) {
 	t.Helper()
 	schema, err := os.ReadFile(filepath.Join(shipped(t), "schemas", "record.json"))

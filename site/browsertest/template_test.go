@@ -135,7 +135,7 @@ func marked(g *image.Gray, from, y, run int) bool {
 	return true
 }
 
-// edge reports whether a line passes a place within so many mm.
+// edge reports whether a line passes a place within the given distance in mm.
 func edge(g *image.Gray, x, y, within float64) bool {
 	reach := int(math.Ceil(within / mmPerInch * dpi))
 	cx, cy := int(x/mmPerInch*dpi), int(y/mmPerInch*dpi)

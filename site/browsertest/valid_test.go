@@ -69,23 +69,8 @@ func TestEveryPageIsValid(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	out, err := exec.Command("node", arguments...).Output()
-	var ended *exec.ExitError
-	if err != nil && !errors.As(err, &ended) {
-		t.Fatal(err)
-	}
-	var results []struct {
-		FilePath string
-		Messages []struct {
-			RuleID, Message string
-			Line, Column    int
-		}
-	}
-	if err := json.Unmarshal(out, &results); err != nil {
-		t.Fatalf("%v: %.300s", err, out)
-	}
 	works := false
-	for _, r := range results {
+	for _, r := range validated(t, arguments) {
 		for _, m := range r.Messages {
 			if r.FilePath == wrong {
 				works = true
@@ -97,4 +82,29 @@ func TestEveryPageIsValid(t *testing.T) {
 	if !works || pages < 50 {
 		t.Errorf("the validator found the wrong page wrong: %v; %d pages", works, pages)
 	}
+}
+
+// A validity is what the validator finds in one file.
+type validity struct {
+	FilePath string
+	Messages []struct {
+		RuleID, Message string
+		Line, Column    int
+	}
+}
+
+// validated runs the validator under Node. It ends with an error code where it
+// finds something, which is no failure here.
+func validated(t *testing.T, arguments []string) []validity {
+	t.Helper()
+	out, err := exec.Command("node", arguments...).Output()
+	var ended *exec.ExitError
+	if err != nil && !errors.As(err, &ended) {
+		t.Fatal(err)
+	}
+	var results []validity
+	if err := json.Unmarshal(out, &results); err != nil {
+		t.Fatalf("%v: %.300s", err, out)
+	}
+	return results
 }

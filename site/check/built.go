@@ -47,8 +47,8 @@ type Reminder struct {
 	Sheet *sheet.Sheet
 }
 
-// Line reports a message that is a line: of property, or of what everybody in
-// the bay minds all day.
+// Line reports whether a message is a line: of property, or of what everybody
+// in the bay minds all day.
 func (b *Built) Line() bool { return IsLine(b.Hazard, b.Word) }
 
 // IsLine reports a hazard whose message is a line rather than a block.
@@ -180,7 +180,7 @@ func (s *HazardFacts) tell(m *Messages, told map[*sheet.Hazard]*Built, step *she
 }
 
 // wordAt is the least word of a hazard at a step: that of the register, or a
-// graver one that the step's words call for.
+// more serious one that the step's words call for.
 func (s *HazardFacts) wordAt(h *sheet.Hazard, step *sheet.Step) sheet.Word {
 	word := h.Least
 	for _, p := range s.Present {

@@ -53,8 +53,8 @@ func (c *Cache) Messages() func(*sheet.Sheet) *Messages {
 }
 
 // Hazards gives the hazards that each sheet of the last run shows, as the
-// function Hazards does, without looking at the sheet again. Later runs leave
-// what it gives as it is.
+// function Hazards does, without looking at the sheet again. Later runs do not
+// change what it gives.
 func (c *Cache) Hazards() func(*sheet.Sheet) []ShownHazard {
 	book, results := c.book, c.results
 	return func(s *sheet.Sheet) []ShownHazard {
@@ -79,7 +79,8 @@ type lead struct {
 func (c *Cache) Run(book *sheet.Book, history History) finding.List {
 	before, drawn := c.results, c.drawings
 	today := history.Today.Format(time.DateOnly)
-	// Of the past nothing is remembered: where it is known, all is looked at.
+	// Findings about the past are not remembered: where the past is known,
+	// every sheet is checked again.
 	if c.book == nil || history.Sheets != nil || c.today != today || !sameGround(c.book, book) {
 		before, drawn = nil, nil
 	}
@@ -134,7 +135,7 @@ func (c *Cache) runDrawings(book *sheet.Book, before map[*finding.Source]finding
 }
 
 // sameGround reports whether two readings of a book agree in all that any
-// sheet may rest on: data files, names of files, and the path and number of
+// sheet may depend on: data files, names of files, and the path and number of
 // every sheet.
 func sameGround(a, b *sheet.Book) bool {
 	if a.Register != b.Register || a.Glossary != b.Glossary || a.Shop != b.Shop || a.Words != b.Words || a.Work != b.Work {
@@ -197,7 +198,7 @@ func leadsOf(s *sheet.Sheet) []lead {
 	return list
 }
 
-// eachIndex does the same for every number below n, on all processors.
+// eachIndex calls do for every number below n, on all processors.
 func eachIndex(n int, do func(i int)) {
 	var group errgroup.Group
 	group.SetLimit(runtime.GOMAXPROCS(0))

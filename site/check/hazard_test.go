@@ -48,7 +48,7 @@ func shown(b *BookFacts, sentence string) map[string]string {
 	return ids
 }
 
-// TestHazardSentences holds every row of the register against sentences that
+// TestHazardSentences compares every row of the register with sentences that
 // show its hazard (+) and near misses that do not (-).
 func TestHazardSentences(t *testing.T) {
 	r := shopFacts(t)

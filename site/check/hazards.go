@@ -9,9 +9,10 @@ import (
 //
 // A hazard is shown by the words of the steps and of "Prove it", their
 // captions, the orders in the free sections of procedures and guides, the
-// title, the tools and materials, and by the front matter's own list. Where the words come from decides which messages are in time: one in
-// a section before the place or in the same or an earlier step for words of
-// the work, one anywhere for the others.
+// title, the tools and materials, and by the front matter's own list. Where the
+// words stand decides which messages come in time. For words of the work it is a
+// message in a section before the place, or in the same or an earlier step; for
+// the others it is a message anywhere.
 type ShownHazard struct {
 	Hazard *sheet.Hazard
 	// Words are what shows it, At their place.
@@ -53,7 +54,8 @@ func (f *SheetFacts) isWork(p *Passage) bool {
 	return p.Step != nil || p.Under(sheet.ProveIt)
 }
 
-// mayOrder reports a passage of a free section, in which an order is work too.
+// mayOrder reports whether a passage stands in a free section, in which an
+// order is work too.
 func (f *SheetFacts) mayOrder(p *Passage) bool {
 	if p.Message != nil || p.Section == nil || p.Kind != Body || f.Sheet.Front.Kind == sheet.Job || f.Sheet.Front.Kind == sheet.Reference {
 		return false
@@ -164,8 +166,8 @@ func (f *SheetFacts) note(n ShownHazard) {
 	f.Present = append(f.Present, n)
 }
 
-// least is the least word for a hazard met in a passage: that of the
-// register, or a graver one where the passage says so.
+// least is the least word for a hazard met in a passage: that of the register,
+// or a more serious one where the passage says so.
 func (f *SheetFacts) least(hazard int, p *Passage) sheet.Word {
 	reg := f.Book.Register
 	word := reg.Hazards[hazard].Least

@@ -99,13 +99,13 @@ func (p *Passage) Under(titles ...string) bool {
 	return p.Section != nil && slices.ContainsFunc(titles, func(t string) bool { return strings.EqualFold(p.Section.Title, t) })
 }
 
-// TellsWork reports a passage that speaks of this work: preparation, steps,
+// TellsWork reports whether a passage speaks of this work: preparation, steps,
 // proof, hand-over and messages.
 func (p *Passage) TellsWork() bool {
 	return p.Step != nil || p.Message != nil || p.Under(sheet.BeforeYouStart, sheet.ProveIt, sheet.HandOver)
 }
 
-// Nominal reports a number that the sheet calls nominal or descriptive.
+// Nominal reports whether the sheet calls a number nominal or descriptive.
 func (p *Passage) Nominal(q *english.Quantity) bool {
 	if len(p.nominal) == 0 {
 		return false

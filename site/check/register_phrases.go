@@ -98,7 +98,7 @@ func (r *RegisterPhrases) Index(h *sheet.Hazard) int {
 	return -1
 }
 
-// SaidIn reports whether a text demands one thing that a message must.
+// SaidIn reports whether one of the texts says what the demand asks for.
 func (s *Demand) SaidIn(texts []*Passage) bool {
 	for _, p := range texts {
 		whole := english.Sentence{Last: len(p.Words)}

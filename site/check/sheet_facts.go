@@ -55,8 +55,8 @@ func gather(s *sheet.Sheet, book *BookFacts) *SheetFacts {
 	return f
 }
 
-// Unread reports a sheet that the loader refused as a whole: what it links to
-// and what stands in it is not known, and one finding says why.
+// Unread reports whether the loader refused the sheet as a whole. What it
+// links to and what stands in it is then not known, and one finding says why.
 func Unread(s *sheet.Sheet) bool { return s.Root == nil }
 
 // Actions runs over the own sentence of every step: its passage and the

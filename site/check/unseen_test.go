@@ -184,7 +184,7 @@ func hazardIDs(m *measured) []string {
 	return ids
 }
 
-// TestMatrix holds work that nobody would argue about against the shipped
+// TestMatrix compares work that nobody would argue about with the shipped
 // matrix: trade practice, and ISO 45001's order of step, hazard, control as in
 // OSHA 3071 (from memory).
 func TestMatrix(t *testing.T) {

@@ -122,7 +122,7 @@ func readable(p *Passage) bool {
 	case AnswerText:
 		return p.Right
 	}
-	return p.Message == nil && !p.Under("Sources")
+	return p.Message == nil && !p.Under(sheet.Sources)
 }
 
 // passage looks at one passage. In work that is told, words show a hazard

@@ -6,8 +6,8 @@ import (
 	"testing"
 )
 
-// TestFallback holds that a module whose function table has another layout, as
-// after a change of the Go linker, keeps its table, and that one that is no
+// TestFallback checks that a module whose function table has another layout,
+// as after a change of the Go linker, keeps its table, and that one that is no
 // module of the linker's at all is refused by shrink, so that compile uses it
 // as the toolchain made it.
 func TestFallback(t *testing.T) {

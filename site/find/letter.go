@@ -19,7 +19,8 @@ var signs = [...][2]rune{
 
 func isDigit(r rune) bool { return r >= '0' && r <= '9' }
 
-// isLetter tells letters, digits of other scripts among them.
+// isLetter reports whether a rune is a letter; digits of other scripts count
+// as letters.
 func isLetter(r rune) bool {
 	if r < 0x80 {
 		return r|0x20 >= 'a' && r|0x20 <= 'z'
@@ -34,8 +35,8 @@ func isLetter(r rune) bool {
 
 func isWord(r rune) bool { return isDigit(r) || isLetter(r) }
 
-// isMark tells the combining accents and the soft hyphen, which belong to the
-// word around them and do not count.
+// isMark reports whether a rune is a combining accent or the soft hyphen,
+// which belong to the word around them and do not count.
 func isMark(r rune) bool { return r >= 0x300 && r <= 0x36F || r == 0xAD }
 
 // folds lists what accented letters and signs are searched as: the first word of

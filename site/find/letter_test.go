@@ -5,7 +5,7 @@ import (
 	"unicode"
 )
 
-// TestLetters holds the ranges against the tables of the Unicode standard, as
+// TestLetters compares the ranges with the tables of the Unicode standard, as
 // the standard library has them, for the scripts that are folded and for
 // signs.
 func TestLetters(t *testing.T) {
@@ -34,7 +34,7 @@ func TestLetters(t *testing.T) {
 	}
 }
 
-// TestFolding holds capital letters against their small forms.
+// TestFolding compares capital letters with their small forms.
 func TestFolding(t *testing.T) {
 	for r := rune(0x41); r < 0x1F00; r++ {
 		latin := r < 0x180 || r >= 0x1E00 && r != 0x1E9E

@@ -38,8 +38,8 @@ func TestEveryWordFindsItsDocument(t *testing.T) {
 	}
 }
 
-// isPlural tells words that are filed under another form, from which a slip may
-// be two errors away.
+// isPlural reports whether a word is filed under another form, from which a
+// slip may be two errors away.
 func isPlural(w string) bool { return singular(w) != w }
 
 // TestAllWordsMustMatch checks answers against the plain meaning: unless they are

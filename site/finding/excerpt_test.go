@@ -115,7 +115,7 @@ func FuzzExcerpt(f *testing.F) {
 	})
 }
 
-// TestExcerptOfAVeryLongLine holds that the words stand over their carets
+// TestExcerptOfAVeryLongLine checks that the words stand over their carets
 // wherever they are in a line of which only a part is laid out.
 func TestExcerptOfAVeryLongLine(t *testing.T) {
 	line := strings.Repeat("ä b ", 3000)

@@ -2,8 +2,8 @@ package finding
 
 import "unicode"
 
-// Hides reports a character that is not seen but changes how text reads: zero
-// width, soft hyphens, direction marks and overrides, tags, controls.
+// Hides reports whether a character is not seen but changes how text reads:
+// zero width, soft hyphens, direction marks and overrides, tags, controls.
 func Hides(c rune) bool {
 	switch {
 	case c == '\n' || c == '\r' || c == '\t':

@@ -48,7 +48,7 @@ func TestWriteJSON(t *testing.T) {
 	}
 }
 
-// TestJSONShape holds the shape that people read against what is written: the
+// TestJSONShape compares the shape that people read with what is written: the
 // same keys, with the same kinds of values.
 func TestJSONShape(t *testing.T) {
 	var told, written any

@@ -87,9 +87,9 @@ type compressing struct{ to Putter }
 // .gz copy, as web servers look for them.
 func Compressing(to Putter) Putter { return compressing{to} }
 
-// seldomChanges reports what every phone fetches and few editions change: the
-// core, and the styles and scripts of every page. What holds the core or the
-// index as a script is packed inside already.
+// seldomChanges reports whether a file is one that every phone fetches and few
+// editions change: the core, and the styles and scripts of every page. What
+// holds the core or the index as a script is packed inside already.
 func seldomChanges(name string, data []byte) bool {
 	ending := path.Ext(name)
 	return ending == ".wasm" || (ending == ".css" || ending == ".js") && path.Dir(name) == "assets" && len(data) < worthSmall

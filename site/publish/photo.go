@@ -16,9 +16,9 @@ import (
 const widestPhoto = 1200
 
 // Photo prepares a JPEG or PNG photograph: made smaller where it is wider than
-// a page needs, turned upright by its camera's note, and written anew, so that
-// place, time and camera that the file told of are gone. room bounds how many
-// are worked on at once.
+// a page needs, turned upright by its camera's note, and written again, so
+// that place, time and camera that the file told of are gone. room bounds how
+// many are worked on at once.
 func Photo(data []byte, room *photo.Room) ([]byte, error) {
 	p, err := photo.Read(data)
 	if err != nil {

@@ -141,7 +141,7 @@ func fieldMarkup(id string, in *calc.Input, v calc.Value, help bool) string {
 // listText is a list as its field holds it.
 func listText(v calc.Value) string { return strings.ReplaceAll(v.Text, " × ", "x") }
 
-// split parts a value into the number and the unit that its field shows.
+// split splits a value into the number and the unit that its field shows.
 func split(in *calc.Input, v calc.Value) (number, unit string) {
 	if w, msg := calc.ParseWire(v.Text); in.Kind == calc.Wire && msg == "" && w.AWG {
 		number, unit, _ = strings.Cut(v.Text, " ")

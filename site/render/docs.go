@@ -56,7 +56,8 @@ func (r *Renderer) sheetDocs(s *sheet.Sheet, id int) []find.Doc {
 	return docs
 }
 
-// isAside reports what a step's or section's own words leave out.
+// isAside reports whether a node is left out of a step's or section's own
+// words.
 func isAside(n ast.Node) bool {
 	switch n.(type) {
 	case *sheet.Message, *sheet.Fence, *sheet.EmbeddedCalculator, *sheet.Table, *sheet.Problem:

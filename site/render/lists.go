@@ -71,7 +71,7 @@ func (r *Renderer) AZ(docs []find.Doc) ([]byte, error) {
 	return r.print("az.html", r.newPage("list", "a-z.html", "A to Z", find.AZ(docs)))
 }
 
-// groups parts the list of calculators by the headings of areas.yaml.
+// groups splits the list of calculators by the headings of areas.yaml.
 func (r *Renderer) groups() []calculatorGroup {
 	var groups []calculatorGroup
 	for _, c := range r.Calculators {

@@ -345,7 +345,8 @@ func (r *parts) link(w util.BufWriter, source []byte, n ast.Node, entering bool)
 	return ast.WalkContinue, nil
 }
 
-// leadsToDraft reports a link to a sheet that this edition leaves out.
+// leadsToDraft reports whether a link leads to a sheet that this edition
+// leaves out.
 func (r *parts) leadsToDraft(l *ast.Link) bool {
 	if r.sheet == nil {
 		return false

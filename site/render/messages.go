@@ -39,7 +39,7 @@ func (r *Renderer) messages(s *sheet.Sheet) *check.Messages {
 }
 
 // builtAt lists what the build writes at a step, nil for the opening: blocks,
-// one for each signal word, the gravest first, then lines.
+// one for each signal word, the most serious first, then lines.
 func builtAt(m *check.Messages, step *sheet.Step) (blocks [][]*check.Built, lines []*check.Built) {
 	for _, b := range m.Built {
 		switch last := len(blocks) - 1; {

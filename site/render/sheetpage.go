@@ -83,7 +83,7 @@ func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
 }
 
 // hazardSummaries lists the hazards that the sheet's messages speak of, the
-// author's and those that the build writes, the gravest first, each once.
+// author's and those that the build writes, the most serious first, each once.
 func hazardSummaries(s *sheet.Sheet, told *check.Messages) []HazardSummary {
 	var list []HazardSummary
 	seen := make(map[string]bool)

@@ -74,7 +74,7 @@ func (r *Renderer) studyAreas(cards func(*sheet.Sheet) []card) []studyArea {
 	return areas
 }
 
-// isAnswer reports the parts of a question that are not the asking.
+// isAnswer reports whether a node belongs to a question's answer.
 func isAnswer(n ast.Node) bool {
 	switch n.(type) {
 	case *sheet.Option, *ast.Blockquote:

@@ -25,7 +25,7 @@ type devServer struct {
 	shown map[string]shownPage
 }
 
-// A state is what the server came to with the last save.
+// A state is the outcome of the last save.
 type state struct {
 	// edition is nil until a book without errors was seen.
 	edition *site.Edition

@@ -7,7 +7,7 @@ import (
 )
 
 // Limits of the server: far above what a browser asks, far below what would
-// wear the machine out.
+// overload the machine.
 const (
 	headerTime      = 5 * time.Second
 	readTime        = 10 * time.Second

@@ -127,7 +127,8 @@ func follow(ctx context.Context, folder string, w *fsnotify.Watcher, changes cha
 	}
 }
 
-// hidden reports a file that no book reads, such as an editor's own.
+// hidden reports whether a file is one that no book reads, such as an editor's
+// own.
 func hidden(name string) bool {
 	base := filepath.Base(name)
 	return strings.HasPrefix(base, ".") || strings.HasSuffix(base, "~")

@@ -121,7 +121,7 @@ func (r *circuitReader) names(n *yaml.Node) []*yaml.Node {
 	return list
 }
 
-// empty reports a value that is left out.
+// empty reports whether a value is left out.
 func empty(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.Tag == "!!null" }
 
 // place reports a problem of the draft where it stands.

@@ -126,7 +126,7 @@ func TestCircuitFaults(t *testing.T) {
 	}
 }
 
-// FuzzCircuit knows that no text makes the reader fail, that every fault has
+// FuzzCircuit checks that no text makes the reader fail, that every fault has
 // a place and an advice, and that what is read can be solved and drawn.
 func FuzzCircuit(f *testing.F) {
 	f.Add(lighting)

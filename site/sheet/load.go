@@ -92,7 +92,7 @@ func (l *loader) settlePrices(calculators []*calc.Calculator) {
 
 func (l *loader) report(f finding.Finding) { l.list = append(l.list, f) }
 
-// An entry is what a file of the folder came to when it was read.
+// An entry is what reading a file of the folder gave.
 type entry struct {
 	size    int64
 	changed time.Time
@@ -110,7 +110,7 @@ type entry struct {
 	words    *Words
 }
 
-// coarse is longer than one tick of any file system's clock: files younger
+// coarse is longer than one tick of any file system's clock. Files younger
 // than that are compared by content, not by time.
 const coarse = 2 * time.Second
 
@@ -144,8 +144,8 @@ func (l *loader) fetch(name string, parse func(l *loader, name string, content [
 	*now = parsed
 }
 
-// judgedAnew reports a sheet that names limits of a register that has changed
-// since it was read.
+// judgedAnew reports whether a sheet names limits of a register that has
+// changed since it was read.
 func (l *loader) judgedAnew(s *Sheet) bool {
 	return s != nil && s.judgesByLimits && l.previous.Limits != l.book.Limits
 }

@@ -29,7 +29,7 @@ type Hazard struct {
 	Extra bool
 	// Least is the lowest signal word that a message about it may carry.
 	Least Word
-	// Under are the circumstances that call for a graver word.
+	// Under are the circumstances that call for a more serious word.
 	Under []Under
 	// Injury is true where people can be hurt, false where only things can.
 	Injury bool

@@ -72,7 +72,7 @@ func textDates(n *yaml.Node) {
 	}
 }
 
-// TestShippedFilesFitTheirSchemas holds the shipped book against the schemas.
+// TestShippedFilesFitTheirSchemas compares the shipped book with the schemas.
 func TestShippedFilesFitTheirSchemas(t *testing.T) {
 	for name, file := range map[string]string{"hazards": RegisterFile, "glossary": GlossaryFile, "words": WordsFile, "shop": ShopFile} {
 		content, err := os.ReadFile(filepath.Join("../../content", file))
@@ -136,7 +136,7 @@ func schemaTests() []struct{ name, text string } {
 	}
 }
 
-// TestSchemasAgreeWithTheLoader holds that what the loader refuses in front
+// TestSchemasAgreeWithTheLoader checks that what the loader refuses in front
 // matter and data files, the schema refuses, and the other way round.
 func TestSchemasAgreeWithTheLoader(t *testing.T) {
 	for _, tt := range schemaTests() {
@@ -166,7 +166,7 @@ func loaderFinds(name, content string) finding.List {
 	return list
 }
 
-// TestSchemasHaveEveryKey holds that no key of the reader is left out of its
+// TestSchemasHaveEveryKey checks that no key of the reader is left out of its
 // schema, or explained by nothing.
 func TestSchemasHaveEveryKey(t *testing.T) {
 	var front struct {

@@ -55,7 +55,7 @@ type Sheet struct {
 	judgesByLimits bool
 }
 
-// Area is the folder that the sheet stands in: "ground".
+// Area is the folder that holds the sheet: "ground".
 func (s *Sheet) Area() string { return path.Dir(s.File) }
 
 // Section finds a section by its title, nil where there is none.

@@ -211,8 +211,8 @@ func (sh *shaping) newStep(list *ast.List, item ast.Node) *Step {
 	return step
 }
 
-// hoist moves the messages of a step before everything else in it, the
-// gravest first, for a warning read after the step has come too late.
+// hoist moves the messages of a step before everything else in it, the most
+// serious first, for a warning read after the step has come too late.
 func (sh *shaping) hoist(step *Step) {
 	var messages []*Message
 	for n := step.FirstChild(); n != nil; n = n.NextSibling() {

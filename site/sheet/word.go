@@ -1,6 +1,7 @@
 package sheet
 
-// A Word is a signal word of ANSI Z535.6, in rising order of what may happen.
+// A Word is a signal word of ANSI Z535.6, in ascending order of what may
+// happen.
 type Word uint8
 
 const (

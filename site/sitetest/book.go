@@ -18,8 +18,8 @@ import (
 // perArea is how many sheets share a folder.
 const perArea = 40
 
-// Write writes a book of so many sheets into a folder. The same number always
-// gives the same book.
+// Write writes a book with the given number of sheets into a folder. The same
+// number always gives the same book.
 func Write(dir string, sheets int) error {
 	data := begin.Book()
 	for _, name := range []string{"hazards.yaml", "work.yaml", "glossary.yaml", "words.yaml", "shop.yaml", "areas.yaml", "limits.yaml"} {

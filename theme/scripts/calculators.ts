@@ -57,7 +57,7 @@ const enliven = (section: HTMLElement): void => {
     // A new unit means the number as it stands in that unit: 4 m becomes 4 ft.
     unit.addEventListener("change", () => void run(true));
   }
-  // A touch takes the whole number, so that what is typed stands in its place.
+  // A touch selects the whole number, so that typing replaces it.
   form.addEventListener("focusin", (e) => {
     if (e.target instanceof HTMLInputElement) e.target.select();
   });

@@ -11,7 +11,7 @@ interface CoreExports {
   reply(): number;
 }
 
-/** A core that is in. */
+/** The core, loaded. */
 export interface Core {
   ask<Q extends keyof Questions>(question: Q, ...args: Questions[Q]): Answer;
   /** Hands over the search index; false where the core refuses it. */
@@ -53,7 +53,7 @@ const start = async (): Promise<Core> => {
   };
 };
 
-/** Instantiates as the core streams in, or by buffer where that is not to be had. */
+/** Instantiates the core while it downloads, or from a buffer where the server or the browser does not allow that. */
 const instantiate = async (imports: WebAssembly.Imports): Promise<WebAssembly.WebAssemblyInstantiatedSource> => {
   const { core: url, coreScript } = document.documentElement.dataset;
   if (location.protocol === "file:") {
@@ -71,7 +71,7 @@ const instantiate = async (imports: WebAssembly.Imports): Promise<WebAssembly.We
 
 declare global {
   interface Window {
-    /** What a data script of a book opened from a folder leaves behind: gzip in base64. */
+    /** What a data script sets in a book opened from a folder: gzip in base64. */
     bookData?: string;
   }
 }
@@ -93,7 +93,7 @@ export const fromScript = async (src: string): Promise<ArrayBuffer> => {
 
 /**
  * The few system calls that Go's runtime makes. The core reads no file, no
- * argument and no clock that matters; it only needs to be answered.
+ * argument and no clock that matters; it only needs an answer.
  */
 const host = (memory: () => WebAssembly.Memory): Record<string, (...args: number[]) => number> => {
   const view = () => new DataView(memory().buffer);

@@ -1,4 +1,4 @@
-// The search field: the core answers while one types.
+// The search field: the core answers while a person types.
 
 import { core, fromScript } from "./core";
 import { lists } from "./shelf";
@@ -87,7 +87,7 @@ export const start = (root: HTMLElement): void => {
   });
 };
 
-/** Arrow keys walk through field and answers. */
+/** Arrow keys move between the field and the answers. */
 const move = (e: KeyboardEvent, field: HTMLElement, hits: HTMLElement): void => {
   const stops = [field, ...hits.querySelectorAll<HTMLElement>("a")];
   const at = stops.indexOf(document.activeElement as HTMLElement);

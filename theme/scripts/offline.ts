@@ -38,7 +38,7 @@ export const start = (root: HTMLElement): void => {
     .catch((e: unknown) => tell(`The book could not be kept on this device: ${e instanceof Error ? e.message : String(e)}`));
 };
 
-/** Says how far the keeping has come. */
+/** Says how much of the book is on the device by now. */
 const watch = (registration: ServiceWorkerRegistration, tell: (words: string) => void): void => {
   if (registration.active) {
     count(registration.active, tell);

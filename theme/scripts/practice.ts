@@ -67,10 +67,10 @@ const ask = (question: HTMLFieldSetElement): void => {
   });
 };
 
-/** Options that speak of the others by their place or as a whole. */
+/** Options that refer to the others by their place, or to all of them. */
 const placed = /\b(above|below|(all|both|none|neither|either|any) of (the|these|them|those)|first|second|third|last)\b/i;
 
-/** Puts the options in a new order each time, but where one of them speaks of the others. */
+/** Shuffles the options each time, unless one of them refers to the others. */
 const shuffle = (question: HTMLElement): void => {
   const options = [...question.querySelectorAll<HTMLElement>(".option")];
   if (options.some((o) => placed.test(o.textContent ?? "") || o.querySelector("input")?.checked)) return;

@@ -19,7 +19,7 @@ export const start = (root: HTMLElement): void => {
   });
 };
 
-/** Shows the sheet as a card, or as it is. The card's style is that of paper, which a screen must be told to take. */
+/** Shows the sheet as a card, or as it is. The card is styled by print.css, which a screen does not apply by itself. */
 const show = (view: string): void => {
   if (view) document.body.dataset.view = view;
   else delete document.body.dataset.view;

@@ -11,7 +11,7 @@ export interface Questions {
   mark: [calculator: string, query: string, output: string, answer: string];
   /** calculator, query with ranges, output, seed → fresh numbers. */
   draw: [calculator: string, spread: string, output: string, seed: string];
-  /** limit as a query, reading as typed → the judgement. */
+  /** limit as a query, reading as typed → the judgment. */
   judge: [limit: string, reading: string];
   /** words, way to the root → what was found. The index must be loaded first. */
   find: [words: string, root: string];

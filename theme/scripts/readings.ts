@@ -1,5 +1,6 @@
 // Readings: judged by the core as they are typed, kept for the record. One
-// that is out of its limits wants a word; ticks.ts holds its step's tick.
+// that is out of its limits needs an explanation; until there is one, ticks.ts
+// does not let its step be ticked.
 
 import { core } from "./core";
 import { keep, kept, type KeptReading, onChange, parse } from "./store";
@@ -23,7 +24,7 @@ const reading = (place: HTMLElement): { id: string; restore: () => void } => {
       judged: judged.textContent ?? "",
       word: word.value.trim(),
     };
-    // What holds no figure is no reading, and one that cannot be read is not kept.
+    // A text without a digit is no reading, and a reading that the core cannot read is not kept.
     keep(place.id, /\d/.test(now.value) && place.dataset.unread === undefined ? JSON.stringify(now) : "");
   };
   const judge = async (): Promise<void> => {
@@ -73,7 +74,7 @@ const reading = (place: HTMLElement): { id: string; restore: () => void } => {
 const unitOf = (place: HTMLElement): string =>
   place.querySelector<HTMLSelectElement>(".units")?.value ?? place.querySelector(".unit")?.textContent ?? "";
 
-/** The field for a word on a reading out of limits; styles show it only then. */
+/** The field that explains a reading out of limits; styles show it only then. */
 const wordField = (place: HTMLElement): HTMLInputElement => {
   const word = document.createElement("input");
   word.className = "word";

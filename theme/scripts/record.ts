@@ -1,5 +1,5 @@
 // The record page: the jobs on this device, and the record of one, to print,
-// save and load. Nothing leaves the device but by the tech's own hand.
+// save and load. Nothing leaves the device unless the tech saves or prints it.
 
 import { loadJSON, saveJSON } from "./files";
 import { chooseJob, closeJob, currentJob, type Job, jobs, keep, kept, type KeptReading, keptOf, openJob, parse } from "./store";
@@ -215,7 +215,7 @@ const load = async (page: HTMLElement, e: Event, redraw: () => void): Promise<vo
   redraw();
 };
 
-/** What the schema lets stand as a path and as the name of an item: nothing that could be an address of its own. */
+/** What the schema accepts as a path and as the name of an item: nothing that could be an address elsewhere. */
 const path = /^[\p{L}\p{N}_.-]+(\/[\p{L}\p{N}_.-]+)*$/u;
 const item = /^(step-\d+|reading-[a-z0-9-]+|note|sheet|view|at)$/;
 

@@ -1,6 +1,6 @@
-// Starting the behaviours of a page.
+// Starting the behaviors of a page.
 
-/** Starts each behaviour. A fault in one leaves the others, and the text, as they are. */
+/** Starts each behavior. A fault in one leaves the others, and the text, as they are. */
 export const startAll = (behaviours: ((root: HTMLElement) => void)[]): void => {
   document.documentElement.dataset.live = ""; // styles show what only works with scripts
   for (const start of behaviours) {

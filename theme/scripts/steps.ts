@@ -25,7 +25,7 @@ const screensOf = (root: HTMLElement): HTMLElement[] => {
   return steps.length === 0 ? [] : [...(before ? [before] : []), ...steps, ...after];
 };
 
-/** What a history entry holds that the step view has made: the screen's name. */
+/** What the step view keeps in its history entries: the screen's name. */
 interface Entry {
   screen?: string;
 }
@@ -74,7 +74,7 @@ class StepView {
     return this.screens.find((s) => s.contains(at));
   }
 
-  /** Shows a screen, else the one where one stopped. */
+  /** Shows a screen, or the one where the reader stopped. */
   enter(screen = this.screens.find((s) => s.id === kept("at"))): void {
     document.body.dataset.view = "step";
     this.picker.hidden = this.stepper.hidden = false;
@@ -84,7 +84,7 @@ class StepView {
     void this.stayAwake();
   }
 
-  /** Goes to a screen; the browser's own way back leads to the one before. */
+  /** Goes to a screen; the browser's Back button leads to the one before. */
   private go(at: number): void {
     const screen = this.screens[at];
     if (!screen || at === this.at) return;
@@ -97,7 +97,7 @@ class StepView {
     this.go(this.at - 1);
   }
 
-  /** Follows the browser's own way back and forth. */
+  /** Follows the browser's Back and Forward buttons. */
   private turn(entry: Entry | null): void {
     const screen = this.screens.find((s) => s.id === entry?.screen);
     if (document.body.dataset.view === "step" && screen) this.show(this.screens.indexOf(screen));
@@ -113,7 +113,7 @@ class StepView {
     at.scrollIntoView({ behavior: "instant" });
   }
 
-  /** Back to the whole sheet, at the step where one was. */
+  /** Back to the whole sheet, at the step that was shown. */
   private leave(): void {
     const screen = this.screens[this.at];
     delete document.body.dataset.view;
@@ -175,7 +175,7 @@ class StepView {
     });
   }
 
-  /** Where one is: "Step 3 of 14", or the section's heading. */
+  /** Where the reader is: "Step 3 of 14", or the section's heading. */
   private name(screen: HTMLElement): string {
     const steps = this.screens.filter((s) => s.classList.contains("step"));
     const n = steps.indexOf(screen);

@@ -15,9 +15,9 @@ export interface KeptReading {
   limit: string;
   unit: string;
   verdict: string;
-  /** The judgement in words. */
+  /** The judgment in words. */
   judged: string;
-  /** What the tech says of a reading out of limits. */
+  /** What the tech wrote about a reading out of limits. */
   word?: string;
 }
 
@@ -71,7 +71,7 @@ export const thisSheet = (): string => document.documentElement.dataset.sheet ??
 
 const keyOf = (job: string, sheet: string, item: string): string => ["bay", job, sheet, item].join(separator);
 
-/** Keeps a word under a name, for this sheet in this job; an empty one is forgotten. */
+/** Keeps a text under a name, for this sheet in this job; an empty text removes what was kept. */
 export const keep = (item: string, value: string, sheet = thisSheet(), job = currentJob()): void => {
   const key = keyOf(job, sheet, item);
   if (value === "") remove(key);
@@ -139,7 +139,7 @@ export const deckKey = "study-deck";
 
 type Where = "local" | "session";
 
-/** A storage of the browser; naming one that is blocked throws already. */
+/** A storage of the browser. Where it is blocked, even naming it throws. */
 const storage = (where: Where): Storage => (where === "local" ? window.localStorage : window.sessionStorage);
 
 const entries = (): [string, string][] => {

@@ -17,14 +17,14 @@ export interface Deck {
   done: number;
 }
 
-/** The day so many days from now, year-month-day. */
+/** The day a number of days from now, year-month-day. */
 export const day = (ahead: number): string => {
   const d = new Date();
   d.setDate(d.getDate() + ahead);
   return `${d.getFullYear()}-${String(d.getMonth() + 1).padStart(2, "0")}-${String(d.getDate()).padStart(2, "0")}`;
 };
 
-/** What is kept of a card; undefined where it is nothing that this book has kept, so that the card counts as new. */
+/** What is kept of a card; undefined where this book has kept nothing that it can read, so that the card counts as new. */
 export const keptCard = (address: string): Kept | undefined => readCard(keptOwn(`card:${address}`) ?? "");
 
 /** Reads a card as it is kept. */
@@ -58,7 +58,7 @@ export const start = (root: HTMLElement): void => {
     const grades: [string, number][] = right
       ? [["Knew it", 5], ["With effort", 4], ["Guessed", 3]]
       : [["Next", 2]];
-    controls.replaceChildren(where, ...grades.map(([words, grade]) => button(words, () => void grade1(deck, here, grade, root))), stop);
+    controls.replaceChildren(where, ...grades.map(([words, grade]) => button(words, () => void gradeCard(deck, here, grade, root))), stop);
     const first = controls.querySelector("button");
     first?.classList.add("next");
     first?.focus();
@@ -67,7 +67,7 @@ export const start = (root: HTMLElement): void => {
 };
 
 /** Keeps the card's next day and goes on. */
-const grade1 = async (deck: Deck, here: string, grade: number, root: HTMLElement): Promise<void> => {
+const gradeCard = async (deck: Deck, here: string, grade: number, root: HTMLElement): Promise<void> => {
   const it = await core();
   const next = it.ask("schedule", keptCard(here)?.card ?? "", String(grade));
   const card = String(next.query);

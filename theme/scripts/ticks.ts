@@ -1,5 +1,5 @@
 // Ticks that survive a reload and a dead battery. A step with a reading out of
-// limits is not ticked before a word was said of it.
+// limits is not ticked before it is explained.
 
 import { keep, kept, type KeptReading, onChange, parse } from "./store";
 
@@ -25,7 +25,7 @@ const tickLasts = (step: HTMLElement): void => {
   });
 };
 
-/** Whether a reading is out of limits and nothing was said of it: as it stands, or as it was kept while the page does not show it yet. */
+/** Whether a reading is out of limits and not explained: as the page shows it, or as it was kept where the page does not show it yet. */
 const wantsWord = (place: HTMLElement): boolean => {
   const word = place.querySelector<HTMLInputElement>(".word");
   if (word) return place.dataset.verdict === "stop" && word.value.trim() === "";

@@ -13,7 +13,7 @@ const held = ["input", "change", "submit", "click", "keydown"];
 /** Keys that go through steps and answers, and do nothing else that is missed. */
 const walking = /^(Arrow|Page|Escape)/;
 
-/** Waits for the first need. */
+/** Waits until the second script is needed. */
 export const start = (root: HTMLElement): void => {
   const src = root.dataset.interactive;
   if (!src) return;
@@ -57,7 +57,7 @@ export const start = (root: HTMLElement): void => {
   else window.addEventListener("load", () => window.setTimeout(bring));
 };
 
-/** Does what was done once more. */
+/** Repeats what the reader did before the script was there. */
 const again = (who: HTMLElement, e: Event): void => {
   if (e.type === "click") who.click();
   else if (e.type === "submit") (who as HTMLFormElement).requestSubmit();

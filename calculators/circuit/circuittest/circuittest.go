@@ -12,8 +12,8 @@ import (
 	"go.yaml.in/yaml/v3"
 )
 
-// Draft reads a test circuit. The real reader, with its places and its
-// refusals, belongs to package sheet; this one takes only what is right.
+// Draft reads a test circuit. Package sheet has the real reader, which reports
+// errors by place; this one reads only correct circuits.
 func Draft(t testing.TB, text string) *circuit.Draft {
 	t.Helper()
 	var doc yaml.Node

@@ -49,7 +49,7 @@ type track struct {
 	of *box
 }
 
-// A View is what of a circuit is shown.
+// A View says what of a circuit to show.
 type View struct {
 	// State is the name of the state to draw; "" for the one in which the
 	// loads draw most.
@@ -122,7 +122,7 @@ func (k *sketch) size(b *box) (wide, high float64) {
 
 func (k *sketch) heading() string { return "State: " + k.p.Network.States[k.state].Name }
 
-// head is how high what stands over the circuit is.
+// head is the height of what stands above the circuit.
 func (k *sketch) head() float64 {
 	if len(k.p.Network.Wrong) > 0 {
 		return 44
@@ -153,8 +153,8 @@ func (k *sketch) wrongMark() {
 	k.d.TextSized(calc.Point{X: margin + 42, Y: margin + 33}, calc.Middle, 14, "WRONG")
 }
 
-// extent is the room of an item: the same in every state, so that nothing
-// jumps when a key is turned.
+// extent is the space that an item takes. It is the same in every state, so
+// that nothing jumps when a key is turned.
 func (k *sketch) extent(it *item) extent {
 	sym := k.p.symbolOf(it)
 	wide, lines := 0.0, 0

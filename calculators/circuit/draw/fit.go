@@ -155,8 +155,8 @@ func (a *arrangement) feed(lines ...segment) { a.feeds = append(a.feeds, lines..
 // meet adds lines at the foot of the kids.
 func (a *arrangement) meet(lines ...segment) { a.meets = append(a.meets, lines...) }
 
-// better reports an arrangement that fits the width where the other does not,
-// or is less high.
+// better reports whether an arrangement fits the width where the other does
+// not, or is less high.
 func (a *arrangement) better(b *arrangement, width float64) bool {
 	if fits := a.w <= width; fits != (b.w <= width) {
 		return fits
@@ -201,9 +201,10 @@ func (f *fitter) row(st *layoutNode, width float64) *arrangement {
 	return a
 }
 
-// columns arranges the kids of a layout node in so many columns, the next one always
-// in the column that is least high: a line runs down at the left of each, and
-// one at the right where layout nodes end on a node to meet.
+// columns arranges the kids of a layout node in the given number of columns,
+// the next one always in the column that is least high: a line runs down at
+// the left of each, and one at the right where layout nodes end on a node to
+// meet.
 func (f *fitter) columns(st *layoutNode, columns int, width float64) *arrangement {
 	a := &arrangement{}
 	share := width/float64(columns) - lane - gutter

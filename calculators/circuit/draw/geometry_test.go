@@ -62,7 +62,7 @@ func (k *sketch) overlaps() []string {
 	return faults
 }
 
-// crosses reports a level and an upright line that cut each other's inside.
+// crosses reports whether a level and an upright line cut each other's inside.
 func (s segment) crosses(o segment) bool {
 	if s.from.X == s.to.X {
 		s, o = o, s

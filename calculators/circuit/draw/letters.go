@@ -91,7 +91,7 @@ func (p *layouter) called(part int) string {
 	return p.Network.Name(part)
 }
 
-// partLetters letters a part that has one way through it.
+// partLetters labels a part that has one way through it.
 func (p *layouter) partLetters(part int, name, current string, f solve.Flow, sol *solve.Solution) []string {
 	fig := figuresOf(sol)
 	across := fig.volts(f.Drop)

@@ -177,8 +177,8 @@ func (p *layouter) endsOn(kids []*layoutNode, node int) int {
 	return n
 }
 
-// leave gives a layout node the exit of its kids. Where they have several, the one
-// with the most ways stays, and the others end in intset.Set.
+// leave gives a layout node the exit of its kids. Where they have several, the
+// one with the most ways stays, and the others end in marks.
 func (p *layouter) leave(st *layoutNode, kids []*layoutNode) {
 	for _, k := range kids {
 		if k.exit < 0 {
@@ -195,7 +195,7 @@ func (p *layouter) leave(st *layoutNode, kids []*layoutNode) {
 	}
 }
 
-// mark ends the ways that leave a layout node in intset.Set instead.
+// mark ends the ways that leave a layout node in marks instead.
 func (p *layouter) mark(st *layoutNode) {
 	p.into[st.exit] -= st.ends
 	unhook(st, st.exit)

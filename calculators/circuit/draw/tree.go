@@ -177,7 +177,7 @@ func (p *layouter) sorted() []int {
 	return order
 }
 
-// down reports a branch that is drawn and leads down from a node.
+// down reports whether a branch is drawn and leads down from a node.
 func (p *layouter) down(branch, node int) bool {
 	next := p.Graph.Other(branch, node)
 	return !p.used[branch] && next != node && p.order[next] > p.order[node] && !p.pluses[next]
@@ -206,8 +206,8 @@ func (p *layouter) countInto() {
 	}
 }
 
-// inner reports a branch that ends within its own part as far as the drawing
-// goes: a switch-on lead, what a slot feeds already.
+// inner reports whether a branch ends within its own part as far as the
+// drawing goes: a switch-on lead, what a slot feeds already.
 func (p *layouter) inner(b int) bool {
 	role := p.Network.Branches[b].Role
 	return role == circuit.RemoteInput || role == circuit.Feeding

@@ -1,5 +1,5 @@
 // Package format writes the quantities of a circuit for people: 3.2 A,
-// 180 mA, 0 V.
+// 180 mA, 0 V. Numbers are in SI units.
 package format
 
 import (

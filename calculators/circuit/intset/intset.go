@@ -28,6 +28,6 @@ func (s *Set) Add(number int) bool {
 	return true
 }
 
-// Append adds a number to a list. A call of it is a fifth of the code of an
-// append in the browser's core, and there are many.
+// Append adds a number to a list. A call to it takes a fifth of the code of an
+// append in the browser's core, and there are many calls.
 func Append(list []int, number int) []int { return append(list, number) }

@@ -59,7 +59,8 @@ func judgeColors(s *solve.Study, say func(Judgment)) {
 	}
 }
 
-// returns reports a wire on the way back to the source in every setting.
+// returns reports whether a wire is on the way back to the source in every
+// setting.
 func returns(s *solve.Study, w *circuit.Wire) bool {
 	for _, set := range s.Settings {
 		if set.Feed[w.Pins[0].Node] || !set.Return[w.Pins[0].Node] {

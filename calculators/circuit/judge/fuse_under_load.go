@@ -79,7 +79,7 @@ func judgeSurge(s *solve.Study, i int, carries float64, say func(Judgment)) {
 	}
 }
 
-// behind reports a load that loses its feed when a branch is opened.
+// behind reports whether a load loses its feed when a branch is opened.
 func behind(s *solve.Study, branch, load, state int) bool {
 	open := s.Settings[state].Open
 	pass := func(k int) bool { return k != branch && !open[k] && s.Network.Passes(&s.Network.Branches[k]) }

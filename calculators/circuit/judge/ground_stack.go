@@ -64,7 +64,7 @@ func judgeStack(s *solve.Study, say func(Judgment)) {
 	}
 }
 
-// earlierAt reports a ground of a point before a part.
+// earlierAt reports whether a ground of the point comes before a part.
 func earlierAt(n *circuit.Network, part int, point string) bool {
 	for _, p := range n.Parts[:part] {
 		if g, ok := p.(*circuit.Ground); ok && g.Point == point {

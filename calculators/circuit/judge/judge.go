@@ -71,7 +71,8 @@ func (a *Assessment) judgeWrong() {
 	}
 }
 
-// Meant reports a judgment of a mistake that the drawing shows on purpose.
+// Meant reports whether a judgment is about a mistake that the drawing shows
+// on purpose.
 func (a *Assessment) Meant(j *Judgment) bool {
 	for _, name := range a.Network.Wrong {
 		if name == j.Rule {
@@ -81,7 +82,7 @@ func (a *Assessment) Meant(j *Judgment) bool {
 	return false
 }
 
-// Verdict is the gravest judgment that is not meant.
+// Verdict is the most serious judgment that is not meant.
 func (a *Assessment) Verdict() calc.Verdict {
 	worst := calc.OK
 	for i := range a.Judgments {

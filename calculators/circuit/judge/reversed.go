@@ -56,7 +56,7 @@ func judgeReversed(s *solve.Study, say func(Judgment)) {
 	}
 }
 
-// turnable reports a load that works either way round.
+// turnable reports whether a load works either way round.
 func turnable(p circuit.Part) bool {
 	load, ok := p.(*circuit.Load)
 	return ok && (load.Type == "heater" || load.Type == "lamp" || load.Type == "motor")

@@ -137,8 +137,9 @@ func wayBack(s *solve.Study, sol *solve.Solution, node int) []int {
 	return way
 }
 
-// sourceLead reports the source's own ground: a wire from its negative
-// terminal to a ground, and that ground. Everything returns through it.
+// sourceLead reports whether a branch is the source's own ground: a wire from
+// its negative terminal to a ground, or that ground. Everything returns
+// through it.
 func sourceLead(s *solve.Study, branch int) bool {
 	n := s.Network
 	b := &n.Branches[branch]

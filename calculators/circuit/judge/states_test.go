@@ -28,9 +28,9 @@ states: {crank: {%}}
 `
 
 // TestShortState: 150 A overload 6 AWG (13.3 mm2, 112 A) and a fuse of 100 A
-// for good. For 2 s the wire bears it: (87.6 A·√s/mm2 × 13.3 mm2)² / (150 A)²
-// is 60 s. Type bolt-down opens at 1.5 times its rating after some 13 s at the
-// soonest, so that it may open within 30 s and not within 2 s.
+// for good. For 2 s the wire withstands it: (87.6 A·√s/mm2 × 13.3 mm2)² / (150
+// A)² is 60 s. Type bolt-down opens at 1.5 times its rating after some 13 s at
+// the soonest, so that it may open within 30 s and not within 2 s.
 func TestShortState(t *testing.T) {
 	for _, w := range []struct {
 		keys string

@@ -42,5 +42,5 @@ func judgeTapTurned(s *solve.Study, say func(Judgment)) {
 	}
 }
 
-// turned reports a tap that hangs on the load side of its slot.
+// turned reports whether a tap hangs on the load side of its slot.
 func turned(slot, tap *circuit.Fuse) bool { return tap.Node("in") == slot.Node("out") }

@@ -48,7 +48,7 @@ func judgeBurns(s *solve.Study, say func(Judgment)) {
 	}
 }
 
-// hasNoFuse reports a wire that a source reaches without a fuse.
+// hasNoFuse reports whether a source reaches a wire without passing a fuse.
 func hasNoFuse(s *solve.Study, wire int) bool {
 	e := s.Network.Parts[wire].Basics()
 	for _, set := range s.Settings {

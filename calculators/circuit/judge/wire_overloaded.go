@@ -59,7 +59,7 @@ func judgeOverloaded(s *solve.Study, say func(Judgment)) {
 }
 
 // judgeHeated judges a wire in the states that last for a time only: by the
-// heat that it bears without losing any (IEC 60364-4-43).
+// heat that it withstands without losing any (IEC 60364-4-43).
 func judgeHeated(s *solve.Study, i int, w *circuit.Wire, say func(Judgment)) {
 	n := s.Network
 	for state := range n.States {

@@ -47,14 +47,15 @@ func turnedWire(part int, message string, w *circuit.Wire) Judgment {
 		Do: "write " + w.Name + ": {from: " + w.To + ", to: " + w.From + "}, or name the terminal that you mean"}
 }
 
-// isBareLoad reports an end that names a load and not its terminal.
+// isBareLoad reports whether an end names a load and not its terminal.
 func isBareLoad(n *circuit.Network, end string) bool {
 	p := n.Part(end)
 	return p != nil && circuit.DemandOf(p) != nil
 }
 
-// joinsSide reports a node that metal joins with one side of the sources and
-// not with the other when a branch is taken out, all contacts closed.
+// joinsSide reports whether metal joins a node with one side of the sources
+// and not with the other when a branch is taken out and all contacts are
+// closed.
 func joinsSide(s *solve.Study, side, other []int, without, node int) bool {
 	metal := func(k int) bool { return k != without && s.Graph.Metal(k) }
 	return s.Graph.Reach(side, metal)[node] && !s.Graph.Reach(other, metal)[node]

@@ -1,4 +1,5 @@
-// Package list says what a shop cuts, labels and orders for a circuit.
+// Package list says what a shop cuts, labels and orders for a circuit. Its
+// functions only read the network, so goroutines may call them at the same time.
 package list
 
 import (
@@ -75,7 +76,7 @@ func reelName(w *circuit.Wire) string {
 	return name
 }
 
-// sameReel reports wires that come off one reel.
+// sameReel reports whether two wires come off one reel.
 func sameReel(w, o *circuit.Wire) bool {
 	return w.Color == o.Color && w.Size == o.Size && w.Conductor == o.Conductor
 }

@@ -81,7 +81,8 @@ func pinoutTable(n *circuit.Network) Table {
 	return t
 }
 
-// wiresOf writes the wires in a way: "W3 RDYE 16 AWG", or that it stays free.
+// wiresOf writes the wires in one way of a connector: "W3 RDYE 16 AWG", or
+// that it stays free.
 func wiresOf(wires []list.Wire) string {
 	var text []string
 	for _, w := range wires {

@@ -1,5 +1,6 @@
 // Package report shows a circuit: as a piece of a page, as text for the prompt
-// and as JSON.
+// and as JSON. Its functions only read what they are given, so goroutines may call
+// them at the same time.
 package report
 
 import (
@@ -11,8 +12,8 @@ import (
 	"baybook/calculators/circuit/judge"
 )
 
-// put adds a text. It stays a call, for written out at every place the markup
-// would be a good part of the browser's download.
+// put adds a text. It is not inlined: the markup's code would then be a good
+// part of the browser's download.
 //
 //go:noinline
 func put(b []byte, s string) []byte { return append(b, s...) }
@@ -155,7 +156,8 @@ func Summary(a *judge.Assessment, v draw.View) string {
 	return text + " " + strconv.Itoa(len(a.Judgments)) + " judgements."
 }
 
-// saidBefore reports advice that an earlier judgment gives already.
+// saidBefore reports whether an earlier judgment already gives the same
+// advice.
 func saidBefore(a *judge.Assessment, judgment int) bool {
 	for i := range judgment {
 		if a.Judgments[i].Do == a.Judgments[judgment].Do {

@@ -146,7 +146,7 @@ func TestWritten(t *testing.T) {
 	}
 }
 
-// FuzzAsk knows that no text makes the browser's door fail, nor gives it a
+// FuzzAsk checks that no text makes the browser's door fail, nor gives it a
 // number that is none.
 func FuzzAsk(f *testing.F) {
 	for _, text := range circuittest.Circuits(f) {

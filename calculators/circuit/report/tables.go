@@ -127,8 +127,8 @@ func blownTable(a *judge.Assessment) Table {
 	return t
 }
 
-// StandbyText says what the parked state draws and how long the battery
-// bears it, "" where no state is parked.
+// StandbyText says what the parked state draws and how long the battery lasts,
+// "" where no state is parked.
 func StandbyText(a *judge.Assessment) string {
 	b := &a.Standby
 	if b.State < 0 {

@@ -35,7 +35,8 @@ func (g *Graph) Other(branch, node int) int {
 	return b.From
 }
 
-// Metal reports a branch of bare metal: wire, fuse, contact, joint, body.
+// Metal reports whether a branch is bare metal: wire, fuse, contact, joint,
+// body.
 func (g *Graph) Metal(branch int) bool { return g.n.IsMetal(&g.n.Branches[branch]) }
 
 // allows reports whether current may enter a branch at a node: a diode lets

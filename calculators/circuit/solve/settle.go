@@ -66,8 +66,8 @@ func (s *solver) settleFrom(state int, moved SwitchPositions) *Solution {
 	return out
 }
 
-// starves reports a live load of constant current or power that is left with
-// less than half the supply.
+// starves reports whether a live load of constant current or power is left
+// with less than half the supply.
 func (s *solver) starves(branch int) bool {
 	b := &s.live[branch]
 	v := s.volts[b.From] - s.volts[b.To]

@@ -19,7 +19,7 @@ type Short struct {
 	Fuse int
 	Also []int
 	// Opens is the longest time in s until the wire is dead, infinite where it
-	// stays live; Bears is how long the wire bears the current.
+	// stays live; Bears is how long in s the wire withstands the current.
 	Opens, Bears float64
 	// Survives is false where the wire burns first.
 	Survives bool
@@ -202,7 +202,7 @@ func (f *shorted) at(wire int) Short {
 // on its way, so that a source of no resistance gives a current that is finite.
 const leastOhms = 1e-6
 
-// over is a comparison that rounding does not decide.
+// over reports whether v is above limit by more than rounding.
 func over(v, limit float64) bool { return v > limit*(1+1e-9) }
 
 // fed reports whether a source still feeds a node through metal.

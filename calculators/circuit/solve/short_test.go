@@ -48,7 +48,7 @@ func TestShort(t *testing.T) {
 	}
 }
 
-// TestShortInARing knows that a short in a ring is dead only when both fuses
+// TestShortInARing checks that a short in a ring is dead only when both fuses
 // are open, one after the other, and the wire is heated all the while.
 func TestShortInARing(t *testing.T) {
 	s := Analyze(circuittest.Build(t, circuittest.Circuits(t)["ring-feed"]))

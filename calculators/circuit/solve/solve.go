@@ -12,7 +12,7 @@ import (
 	"baybook/calculators/circuit/intset"
 )
 
-// A Solution is the circuit at rest in one state.
+// A Solution is what flows in the circuit at rest in one state.
 type Solution struct {
 	State int
 	// Volts are the node voltages against the negative terminal of the first

@@ -7,7 +7,7 @@ import (
 	"baybook/calculators/electrical"
 )
 
-// A Standby says what is drawn parked, and for how long the battery bears it.
+// A Standby says what is drawn while parked, and how long the battery lasts.
 type Standby struct {
 	// State is the parked state, -1 where none is named.
 	State int

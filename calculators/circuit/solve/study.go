@@ -90,7 +90,7 @@ func (s *Study) blown(solver *solver) []Blown {
 }
 
 // fallen adds the loads that no longer run in a state when a fuse is pulled
-// there, and everything that moves by itself has followed.
+// there and relays and amplifiers have followed.
 func (s *Study) fallen(solver *solver, fuse int, seen *intset.Set, out *Blown) {
 	const (
 		nothing = 1e-9 // A; a fuse that carries no more changes nothing
@@ -129,7 +129,7 @@ func (s *Study) feeders(without, node int, set Setting, seen *intset.Set, out *B
 	}
 }
 
-// unusable reports a state whose currents mean nothing: metal joins a
+// unusable reports whether a state's currents mean nothing: metal joins a
 // source's terminals, or there is no solution. Rules of their own say that,
 // and a fuse for such a current would be bad advice.
 func (s *Study) unusable(state int) bool {

@@ -35,7 +35,7 @@ func TestTextbook(t *testing.T) {
 	}
 }
 
-// TestMostPower knows that a source gives the most power at half its voltage
+// TestMostPower checks that a source gives the most power at half its voltage
 // (maximum power transfer, any circuit textbook): just under it there is a
 // solution, just over it none.
 func TestMostPower(t *testing.T) {

@@ -30,7 +30,7 @@ func Action(words []Word) (at int, ok bool) {
 	return 0, false
 }
 
-// Opens reports a word that opens a condition or a circumstance before the
+// Opens reports whether a word opens a condition or a circumstance before the
 // action.
 func Opens(lower string) bool {
 	switch lower {
@@ -41,7 +41,7 @@ func Opens(lower string) bool {
 	return false
 }
 
-// NotVerb reports a word that cannot be an order.
+// NotVerb reports whether a word cannot be an order.
 func NotVerb(lower string) bool {
 	switch lower {
 	case "the", "a", "an", "this", "that", "these", "those", "it", "its", "he", "she", "they", "we", "you", "your", "i", "there", "here",
@@ -53,7 +53,7 @@ func NotVerb(lower string) bool {
 	return false
 }
 
-// subject reports words that are the subject of a statement: a finite verb
+// subject reports whether words are the subject of a statement: a finite verb
 // follows them with nothing but nouns in between ("Thread-locker can start").
 func subject(words []Word) bool {
 	for i := 1; i < min(len(words), 5); i++ {
@@ -75,7 +75,7 @@ func subject(words []Word) bool {
 	return false
 }
 
-// isNounAfter reports that a participle goes with a noun behind it, as in
+// isNounAfter reports whether a participle goes with a noun after it, as in
 // "check used fuses".
 func isNounAfter(lower string) bool {
 	return !Opens(lower) && lower != "and" && lower != "or" && lower != "but" && !Finite(lower)
@@ -89,7 +89,7 @@ func IsAdverb(lower string) bool {
 	return strings.HasSuffix(lower, "ly") && lower != "apply" && lower != "fly" && lower != "supply" && lower != "rely"
 }
 
-// Finite reports a verb form that makes the word before it a subject.
+// Finite reports whether a verb form makes the word before it a subject.
 func Finite(lower string) bool {
 	switch lower {
 	case "is", "are", "was", "were", "has", "have", "must", "should", "can", "could", "may", "will", "does":
@@ -98,7 +98,7 @@ func Finite(lower string) bool {
 	return false
 }
 
-// Determines reports a word that stands before a noun.
+// Determines reports whether a word stands before a noun.
 func Determines(lower string) bool {
 	switch lower {
 	case "the", "a", "an", "this", "that", "these", "those", "its", "your", "their", "each", "every", "both", "all", "any", "no", "it", "them", "nothing":
@@ -107,7 +107,7 @@ func Determines(lower string) bool {
 	return false
 }
 
-// TellsFault reports a sentence about what people do wrong.
+// TellsFault reports whether a sentence is about what people do wrong.
 func TellsFault(words []Word) bool {
 	return len(words) > 1 && (words[0].Lower == "usual" || words[0].Lower == "common") &&
 		(words[1].Lower == "fault" || words[1].Lower == "mistake" || words[1].Lower == "faults" || words[1].Lower == "mistakes")

@@ -1,4 +1,4 @@
-// Package phrase finds phrases in running text by the stems of their words.
+// Package english finds phrases in running text by the stems of their words.
 //
 // It knows as much English as a workshop needs: that drilling and drilled are
 // drill, that "drill the hole" does it, "do not drill" does not, and "never

@@ -11,8 +11,8 @@ func (p *part) counts(t *Text, in Sentence, first, last int) bool {
 	return p.done(t, in, first) && !forbidden(t, in, first, last)
 }
 
-// absent reports a thing that the sentence says is not there: "no airbag",
-// "without an airbag".
+// absent reports whether the sentence says that a thing is not there: "no
+// airbag", "without an airbag".
 func absent(t *Text, in Sentence, first int) bool {
 	for i := first - 1; i >= max(in.First, first-2); i-- {
 		w := &t.Words[i]
@@ -66,7 +66,7 @@ func (p *part) isBase(w *Word) bool {
 	return false
 }
 
-// leadsToVerb reports a word behind which a bare verb is being done.
+// leadsToVerb reports whether a bare verb after the word is being done.
 func leadsToVerb(lower string) bool {
 	switch lower {
 	case "to", "then", "you", "now", "first", "again", "also", "only", "once", "must", "can", "may", "will", "always",
@@ -76,7 +76,7 @@ func leadsToVerb(lower string) bool {
 	return strings.HasSuffix(lower, "ly")
 }
 
-// leadsToGerund reports a word behind which a gerund is being done.
+// leadsToGerund reports whether a gerund after the word is being done.
 func leadsToGerund(lower string) bool {
 	switch lower {
 	case "before", "after", "by", "while", "when", "without", "for", "during", "of", "than", "from", "avoid", "start", "stop", "finish", "keep",
@@ -86,8 +86,8 @@ func leadsToGerund(lower string) bool {
 	return strings.HasSuffix(lower, "ly")
 }
 
-// nounUse reports a word that looks like a verb but names a thing: what stands
-// behind it gives it away.
+// nounUse reports whether a word looks like a verb but names a thing: what
+// stands behind it gives it away.
 func nounUse(t *Text, in Sentence, i int) bool {
 	if i+1 >= in.Last {
 		return false
@@ -106,7 +106,8 @@ func nounUse(t *Text, in Sentence, i int) bool {
 	return false
 }
 
-// listed reports a word in a list of things: "a step bit, file and oil".
+// listed reports whether a word is in a list of things: "a step bit, file and
+// oil".
 func listed(t *Text, in Sentence, i int) bool {
 	if i+1 >= in.Last {
 		// the last word of the sentence: a verb only where the first is one too
@@ -118,7 +119,7 @@ func listed(t *Text, in Sentence, i int) bool {
 	return !bareFirst && (next.Break >= Comma || next.Lower == "and" || next.Lower == "or")
 }
 
-// isPassive reports a participle behind a form of be: "is drilled".
+// isPassive reports whether a participle follows a form of be: "is drilled".
 func isPassive(t *Text, in Sentence, i int) bool {
 	for k := i - 1; k >= max(in.First, i-2); k-- {
 		if t.Words[k+1].Break >= Comma {
@@ -132,8 +133,8 @@ func isPassive(t *Text, in Sentence, i int) bool {
 	return false
 }
 
-// forbidden reports a verb that the sentence says is not to be done. Where a
-// condition follows (unless, until, without), it is done after all.
+// forbidden reports whether the sentence forbids a verb. Where a condition
+// follows (unless, until, without), it is done after all.
 func forbidden(t *Text, in Sentence, first, last int) bool {
 	if last < in.Last && t.Words[last].Break < Comma {
 		switch t.Words[last].Lower {
@@ -174,8 +175,8 @@ func denied(t *Text, in Sentence, first int) bool {
 	return false
 }
 
-// orders reports a sentence that forbids from its first word: its no goes for
-// the whole list that follows.
+// orders reports whether a sentence forbids from its first word: its no goes
+// for the whole list that follows.
 func orders(t *Text, in Sentence) bool {
 	switch t.Words[in.First].Lower {
 	case "do", "never", "don":

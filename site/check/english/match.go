@@ -226,8 +226,8 @@ func (s *slot) measure(t *Text, i, limit int) int {
 	return 0
 }
 
-// isArticle reports a word that may stand within a phrase without being named
-// by it.
+// isArticle reports whether a word may stand within a phrase without being
+// named by it.
 func isArticle(lower string) bool {
 	switch lower {
 	case "the", "a", "an", "its", "your", "their", "his", "her", "this", "that", "each", "every", "any", "both", "s", "own":

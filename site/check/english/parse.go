@@ -29,7 +29,7 @@ type slot struct {
 	head int32
 }
 
-// Parse reads a  The message is empty where it is well formed.
+// Parse reads a phrase. The message is empty where it is well formed.
 func Parse(source string, stems *Stems) (Pattern, string) {
 	p := Pattern{Source: source}
 	for piece := range strings.SplitSeq(source, " + ") {

@@ -103,7 +103,7 @@ func TestBadPhrases(t *testing.T) {
 	}
 }
 
-// FuzzRead holds that every word is where it says, in order, and that each
+// FuzzRead checks that every word is where it says, in order, and that each
 // belongs to one sentence.
 func FuzzRead(f *testing.F) {
 	for _, tt := range shownTests {
@@ -131,7 +131,7 @@ func FuzzRead(f *testing.F) {
 	})
 }
 
-// FuzzParse holds that reading a phrase never fails otherwise than with a
+// FuzzParse checks that reading a phrase never fails otherwise than with a
 // message, and that what it reads can be looked for.
 func FuzzParse(f *testing.F) {
 	for _, tt := range shownTests {

@@ -119,12 +119,12 @@ func wordBehind(text string, at int) (word string, end int) {
 	return text[at:end], end
 }
 
-// IsDigit reports a digit.
+// IsDigit reports whether a byte is a digit.
 func IsDigit(c byte) bool { return c >= '0' && c <= '9' }
 
 func letter(c byte) bool { return c|0x20 >= 'a' && c|0x20 <= 'z' }
 
-// IsNameByte reports a byte that goes on with a name such as GR-02.
+// IsNameByte reports whether a byte goes on with a name such as GR-02.
 func IsNameByte(c byte) bool { return IsDigit(c) || letter(c) || c == '-' }
 
 // numberEnd is where the number that starts at a place ends.
@@ -150,7 +150,7 @@ func signStart(text string, start int) int {
 	return start
 }
 
-// partOfName reports digits that belong to a name: letters or a hyphen with
+// partOfName reports whether digits belong to a name: letters or a hyphen with
 // letters before them, a second point behind them.
 func partOfName(text string, start, end int) bool {
 	if start > 0 {
@@ -183,7 +183,7 @@ func Within(v float64, from, to calc.Unit) (float64, bool) {
 	return calc.Convert(v, from, to), true
 }
 
-// IsGauge reports a wire gauge, which is a name of a size.
+// IsGauge reports whether the unit is a wire gauge, which names a size.
 func (q *Quantity) IsGauge() bool { return q.Unit.Symbol == "AWG" }
 
 // InBrackets reports whether b stands in brackets right behind a.

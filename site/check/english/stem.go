@@ -10,10 +10,10 @@ import (
 )
 
 // Stems remembers the words of a book, which repeats them without end: each
-// spelling is taken apart once, and each stem has a number of its own, by which
-// stems are compared. The zero value is ready; any number of goroutines may
-// share it. What is to be matched with each other has to be read with the same
-// Stems.
+// spelling is taken apart once, and each stem has a number of its own, by
+// which stems are compared. The zero value is ready; any number of goroutines
+// may share it. Texts and phrases that are matched with each other must be
+// read with the same Stems.
 type Stems struct {
 	// settled is read without a lock and never changed; what is met first goes
 	// to fresh, and moves over when that has grown.
@@ -88,8 +88,8 @@ func (s *Stems) meet(word string) *Form {
 	return f
 }
 
-// settle moves the fresh words over once they are many beside the settled
-// ones, so that each is copied a few times at most.
+// settle moves the fresh words over once there are many compared with the
+// settled ones, so that each is copied a few times at most.
 func (s *Stems) settle() {
 	const fewest = 64
 	old := s.settled.Load()

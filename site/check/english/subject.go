@@ -81,7 +81,8 @@ func ofTorque(s Subject) (Subject, bool) {
 	return s, true
 }
 
-// ranges reports a number that is an end of a range: "3 to 5 mm", "0 V to 16 V".
+// ranges reports whether a number is an end of a range: "3 to 5 mm", "0 V to
+// 16 V".
 func (r *SubjectReader) ranges(at, next int) bool {
 	link := func(lower string) bool { return lower == "to" || lower == "and" || lower == "through" }
 	if next+1 < len(r.Sentence) && r.Sentence[next].Lower == "to" && r.Sentence[next+1].Number {
@@ -102,7 +103,8 @@ func (r *SubjectReader) ranges(at, next int) bool {
 	return false
 }
 
-// loose reports a number that the text itself calls inexact, or rules out.
+// loose reports whether the text itself calls a number inexact, or rules it
+// out.
 func (r *SubjectReader) loose(at int) bool {
 	for k := at - 1; k >= 0; k-- {
 		switch r.Sentence[k].Lower {
@@ -117,8 +119,9 @@ func (r *SubjectReader) loose(at int) bool {
 	return false
 }
 
-// general reports a number of a thing that stands for any of its kind: "a fuse
-// of 30 A melts the wire". In an order, "fit a fuse of 10 A", it is one.
+// general reports whether a number is of a thing that stands for any of its
+// kind: "a fuse of 30 A melts the wire". In an order, "fit a fuse of 10 A", it
+// is one.
 func (r *SubjectReader) general(at int) bool {
 	for k := at - 1; k >= max(0, at-2-mostWords); k-- {
 		w := r.Sentence[k].Lower
@@ -184,7 +187,7 @@ func (r *SubjectReader) nameEnd(start int) int {
 	return end
 }
 
-// names reports a word that can be part of the name of a thing.
+// names reports whether a word can be part of the name of a thing.
 func (r *SubjectReader) names(i int) bool {
 	w := &r.Sentence[i]
 	if _, unit := calc.LookupUnit(w.Text); unit || w.Number || NotVerb(w.Lower) || Opens(w.Lower) || Determines(w.Lower) || Finite(w.Lower) || measures(w.Lower) {
@@ -198,7 +201,7 @@ func (r *SubjectReader) names(i int) bool {
 	return !IsAdverb(w.Lower) && len(w.Lower) > 1
 }
 
-// verb reports a word that may be an action.
+// verb reports whether a word may be an action.
 func (r *SubjectReader) verb(i int) bool {
 	w := r.Sentence[i].Lower
 	return r.Lexicon.Verbs[w] || r.Lexicon.Verbs[strings.TrimSuffix(w, "s")] || r.Lexicon.Verbs[strings.TrimSuffix(w, "es")]

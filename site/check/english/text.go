@@ -201,7 +201,8 @@ func (r *scanner) take() {
 
 func isDigit(c rune) bool { return c >= '0' && c <= '9' }
 
-// isWordRune reports a letter or digit, or a sign that is part of a unit.
+// isWordRune reports whether a rune is a letter, a digit, or a sign that is
+// part of a unit.
 func isWordRune(c rune) bool {
 	if c < utf8.RuneSelf {
 		return isDigit(c) || c|0x20 >= 'a' && c|0x20 <= 'z'

@@ -8,7 +8,7 @@ import (
 	"baybook/site/check"
 )
 
-// TestAmplification holds that short files do not cost what long ones may:
+// TestAmplification checks that short files do not cost what long ones may:
 // each of these took seconds, or all memory, before its bound.
 func TestAmplification(t *testing.T) {
 	long := 20 * time.Second // far over what it takes, far under what it took on a busy machine

@@ -113,7 +113,7 @@ func listedWants(t testing.TB, list string) []wanted {
 	return wants
 }
 
-// compareWants holds findings against expectations both ways.
+// compareWants compares findings with expectations both ways.
 func compareWants(t *testing.T, list finding.List, wants []wanted) {
 	t.Helper()
 	met := make([]bool, len(wants))
@@ -135,7 +135,7 @@ next:
 	}
 }
 
-// TestRefusedBooks holds every book of testdata/refused against the findings
+// TestRefusedBooks compares every book of testdata/refused with the findings
 // that it names, no more and no less.
 func TestRefusedBooks(t *testing.T) {
 	names, _ := filepath.Glob("../../../testdata/refused/*.txtar")

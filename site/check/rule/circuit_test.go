@@ -7,8 +7,8 @@ import (
 	"baybook/calculators/circuit/judge"
 )
 
-// TestEveryCircuitRuleIsPassedOn holds the rules here against those of
-// package judge, both ways.
+// TestEveryCircuitRuleIsPassedOn compares the rules here with those of package
+// judge, both ways.
 func TestEveryCircuitRuleIsPassedOn(t *testing.T) {
 	here := make(map[string]bool)
 	for _, r := range Checks {

@@ -53,7 +53,7 @@ func value(p *check.Pass, v *sheet.Value) {
 	compare(p, v, &q, answer, unit, shown)
 }
 
-// compare holds the number as written against the formula's.
+// compare compares the number as written with the formula's.
 func compare(p *check.Pass, v *sheet.Value, q *english.Quantity, answer calc.Answer, unit calc.Unit, shown string) {
 	if q.Unit.Symbol == "AWG" {
 		p.Report(v.Span, "the formula gives "+shown+" here, not "+v.Words, "write "+shown, fixWords(p, v, shown))
@@ -81,7 +81,7 @@ func compare(p *check.Pass, v *sheet.Value, q *english.Quantity, answer calc.Ans
 	p.Report(v.Span, "the formula gives "+whole+" here, not "+v.Words, "write "+whole, fixDigits(p, v, q, digits))
 }
 
-// shownLike writes a value with so many digits behind the point, and with more
+// shownLike writes a value with the given number of decimals, and with more
 // where it would come out as zero.
 func shownLike(v float64, decimals int) string {
 	s := strconv.FormatFloat(v, 'f', decimals, 64)

@@ -66,8 +66,8 @@ func (e Example) side(mark byte) string {
 	return out.String()
 }
 
-// IsFileLine reports a line that opens a file: -- area/name.md --. A line of
-// the refused text that is a list item starts with the same marks and does
+// IsFileLine reports whether a line opens a file: -- area/name.md --. A line
+// of the refused text that is a list item starts with the same marks and does
 // not end with them.
 func IsFileLine(line string) bool {
 	return strings.HasPrefix(line, "-- ") && strings.HasSuffix(line, " --\n")

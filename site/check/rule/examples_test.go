@@ -224,7 +224,7 @@ func short(list finding.List) string {
 	return b.String()
 }
 
-// TestRulesAreWellFormed holds the lists against what a rule is.
+// TestRulesAreWellFormed checks that every rule in the lists is complete.
 func TestRulesAreWellFormed(t *testing.T) {
 	seen := make(map[string]bool)
 	kebab := regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)

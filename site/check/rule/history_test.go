@@ -12,7 +12,7 @@ func day(s string) time.Time {
 	return d
 }
 
-// TestRevisionAndDate holds front matter against what is known of the issue
+// TestRevisionAndDate compares front matter with what is known of the issue
 // before.
 func TestRevisionAndDate(t *testing.T) {
 	for _, tt := range []struct {
@@ -51,7 +51,7 @@ func TestRevisionAndDate(t *testing.T) {
 	}
 }
 
-// TestNoClock holds that without a day nothing is said about the future.
+// TestNoClock checks that without a day nothing is said about the future.
 func TestNoClock(t *testing.T) {
 	fsys, _ := exampleBook("date: 2999-01-01\n")
 	if list := checkFS(t, fsys, check.History{}); len(list) > 0 {

@@ -118,7 +118,7 @@ func TestHostileDataFiles(t *testing.T) {
 	}
 }
 
-// TestRefusedUnread holds that a sheet that is refused unread gives that one
+// TestRefusedUnread checks that a sheet that is refused unread gives that one
 // finding, and none about its links, its places and its pictures.
 func TestRefusedUnread(t *testing.T) {
 	fsys := exampleFS()
@@ -195,7 +195,7 @@ func TestSymbolicLinks(t *testing.T) {
 	}
 }
 
-// FuzzBook holds that no sheet makes the loader or a rule fail, that every
+// FuzzBook checks that no sheet makes the loader or a rule fail, that every
 // finding lies in its file, and that a fixed sheet has nothing left to fix of
 // the same kind at the same place.
 func FuzzBook(f *testing.F) {

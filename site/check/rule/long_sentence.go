@@ -38,5 +38,5 @@ func countWords(t *check.Passage, s english.Sentence) int {
 	return n
 }
 
-// isLong reports a word that is too long for a unit.
+// isLong reports whether a word is too long for a unit.
 func isLong(lower string) bool { return len(lower) > 4 }

@@ -62,7 +62,7 @@ func content(p *check.Pass, m *sheet.Message) (consequence, avoidance bool) {
 	return consequence, avoidance
 }
 
-// clauses parts a sentence at its colons, semicolons, dashes and brackets.
+// clauses splits a sentence at its colons, semicolons, dashes and brackets.
 func clauses(words []english.Word) [][]english.Word {
 	var list [][]english.Word
 	from := 0
@@ -75,10 +75,10 @@ func clauses(words []english.Word) [][]english.Word {
 	return append(list, words[from:])
 }
 
-// states reports a clause that states what may happen: it has a word of harm
-// and is no order. Words that can be both a verb and a thing ("trim clips fly")
-// are taken for the thing where a word of harm follows without an article
-// after the first.
+// states reports whether a clause states what may happen: it has a word of
+// harm and is no order. Words that can be both a verb and a thing ("trim clips
+// fly") are taken for the thing where a word of harm follows without an
+// article after the first.
 func states(p *check.Pass, words []english.Word) bool {
 	if !tellsHarm(p, words) {
 		return false
@@ -111,7 +111,8 @@ func hasFinite(words []english.Word) bool {
 	return false
 }
 
-// thirdPerson reports a word that can be a verb of a statement: gives, takes.
+// thirdPerson reports whether a word can be a verb of a statement: gives,
+// takes.
 func thirdPerson(p *check.Pass, words []english.Word) bool {
 	for _, w := range words {
 		if base, ok := strings.CutSuffix(w.Lower, "s"); ok && (p.Shared.Lexicon.Verbs[base] || p.Shared.Lexicon.Verbs[strings.TrimSuffix(base, "e")]) {
@@ -121,7 +122,7 @@ func thirdPerson(p *check.Pass, words []english.Word) bool {
 	return false
 }
 
-// warnsBehind reports an order that carries its consequence: "..., or it
+// warnsBehind reports whether an order carries its consequence: "..., or it
 // burns".
 func warnsBehind(p *check.Pass, words []english.Word) bool {
 	for i, w := range words {
@@ -146,7 +147,7 @@ func tellsHarm(p *check.Pass, words []english.Word) bool {
 // isOrder reports whether a clause is an order, a condition before it or not.
 func isOrder(p *check.Pass, words []english.Word) bool { return p.Shared.Lexicon.IsOrder(words) }
 
-// alsoThing reports a verb that also names a thing or a quality, so that it
+// alsoThing reports whether a verb also names a thing or a quality, so that it
 // can open a statement.
 func alsoThing(lower string) bool {
 	switch lower {
@@ -166,8 +167,9 @@ func prepositional(lower string) bool {
 	return false
 }
 
-// givesRule reports a rule that is no order in form: "No flame in the
-// vehicle", "Hearing protection on", "One person drives, another operates".
+// givesRule reports whether words give a rule without the form of an order:
+// "No flame in the vehicle", "Hearing protection on", "One person drives,
+// another operates".
 func givesRule(words []english.Word) bool {
 	if len(words) == 0 {
 		return false

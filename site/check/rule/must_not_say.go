@@ -52,8 +52,8 @@ beside it. No waiver sets this aside.`,
 	},
 }
 
-// A never looks for what is never said, sentence by sentence, with what goes
-// with each.
+// A never looks for what a sheet must never say, sentence by sentence,
+// together with the headings and cells that belong to each sentence.
 type never struct {
 	pass *check.Pass
 	src  *finding.Source

@@ -92,7 +92,7 @@ func startsOrder(p *check.Pass, t *english.Text, s english.Sentence) bool {
 	return ok && p.Shared.Lexicon.Orders(t.In(s)[verb:])
 }
 
-// ordersWork reports a passage that a reader may act on.
+// ordersWork reports whether a reader may act on a passage.
 func ordersWork(t *check.Passage) bool {
 	switch t.Kind {
 	case check.QuestionText, check.Explanation:

@@ -29,8 +29,8 @@ var bareNumber = &check.Rule{
 	},
 }
 
-// unitMissing reports a number that measures something and says not what: one
-// at the end of a phrase behind to, at or of, or one with decimals.
+// unitMissing reports whether a number measures something and says not what:
+// one at the end of a phrase behind to, at or of, or one with decimals.
 func unitMissing(text string, q *english.Quantity, range_ bool) bool {
 	if range_ {
 		return false // 11 to 13 V

@@ -129,8 +129,8 @@ func mentionsIn(p *check.Pass, t *check.Passage, at sheet.Span) []mention {
 	return list
 }
 
-// disagrees reports a number of which the sheet gave others before, and never
-// this one.
+// disagrees reports a number where the sheet gave other values for the same
+// thing before, and never this one.
 func disagrees(p *check.Pass, before []mention, m *mention) {
 	var other *mention
 	for i := range before {
@@ -161,8 +161,8 @@ func (m *mention) beside(o *mention) bool {
 	return m.passage == o.passage && m.sentence == o.sentence
 }
 
-// repeats reports a number that is held against the computed ones by
-// repeated-number already.
+// repeats reports whether repeated-number already compares a number with the
+// computed ones.
 func (m *mention) repeats(computed []check.ComputedNumber) bool {
 	if m.list != "" || m.passage.Kind == check.AnswerText || m.passage.Kind == check.Explanation || !m.passage.TellsWork() {
 		return false

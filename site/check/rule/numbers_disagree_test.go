@@ -73,7 +73,7 @@ func TestNumbersDisagree(t *testing.T) {
 	}
 }
 
-// TestNumbersDisagreeInLists holds tools and materials against the text.
+// TestNumbersDisagreeInLists compares tools and materials with the text.
 func TestNumbersDisagreeInLists(t *testing.T) {
 	for tools, want := range map[string]int{"[key, 3 mm bit]": 1, "[key, 3.5 mm bit]": 0, "[key, 3 mm bit, 3.5 mm bit]": 0} {
 		fsys, history := exampleBook("tools: " + tools + "\n\n## Steps\n\n1. Open the lid with the 3.5 mm bit.\n")

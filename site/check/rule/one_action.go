@@ -49,8 +49,8 @@ func secondAction(p *check.Pass, words []english.Word) int {
 	return 0
 }
 
-// sequel reports a then that goes on to another action, not one that answers
-// an opening condition ("if it is dead, then cut").
+// sequel reports whether a then goes on to another action, not one that
+// answers an opening condition ("if it is dead, then cut").
 func sequel(words []english.Word, at, i int) bool { return i > at+1 }
 
 // takesUp reports words that speak of the first action's object: it, them,
@@ -65,7 +65,7 @@ func takesUp(words []english.Word) bool {
 	return false
 }
 
-// recording reports a verb that only notes what the first action gave.
+// recording reports whether a verb only notes what the first action gave.
 func recording(lower string) bool {
 	switch lower {
 	case "write", "note", "record", "read", "watch", "look", "photograph", "mark", "compare", "check", "listen", "feel", "hold", "keep", "count", "see", "leave", "save", "stop", "tick", "sign":

@@ -39,13 +39,13 @@ where there is one. What the text itself calls an example is left alone.`,
 	},
 }
 
-// computesFuse reports a fuse in a sheet that computes one: the rule on repeated
-// numbers holds it against that.
+// computesFuse reports whether the part is a fuse and the sheet computes one:
+// repeated-number then compares the two.
 func computesFuse(p *check.Pass, what string) bool {
 	return what == "fuse" && slices.ContainsFunc(p.Facts.ComputedNumbers(), func(c check.ComputedNumber) bool { return c.Noun == "fuse" })
 }
 
-// listsAgainstDrawing holds the materials against the drawing.
+// listsAgainstDrawing compares the materials with the drawing.
 func listsAgainstDrawing(p *check.Pass, known *check.PartSizes) {
 	for _, t := range p.Facts.Front.Materials {
 		for _, q := range english.Quantities(t.Source) {

@@ -37,7 +37,7 @@ func lists(c *sheet.Computation) bool {
 	return slices.ContainsFunc(c.Pairs, func(p calc.Pair) bool { return strings.ContainsAny(p.Value, ",") || strings.Contains(p.Value, "..") })
 }
 
-// stopsAt reports a reading that passes at its limit where the computation,
+// stopsAt reports whether a reading passes at its limit where the computation,
 // given that limit for what is read, says stop.
 func stopsAt(p *check.Pass, r *sheet.Reading, c *sheet.Computation) bool {
 	noun := r.ID[strings.LastIndexByte(r.ID, '-')+1:]

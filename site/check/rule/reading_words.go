@@ -25,7 +25,7 @@ judges by. A value that the same line computes must lie within the limits.`,
 	},
 }
 
-// readingText holds the words of a reading against its limits.
+// readingText compares the words of a reading with its limits.
 func readingText(p *check.Pass, r *sheet.Reading) {
 	var limits []calc.Quantity
 	if r.Limit.HasMin {
@@ -79,7 +79,7 @@ func contradicts(words string, l calc.Limit) bool {
 	return false
 }
 
-// readingAgainst holds a reading's limits against the values that the same
+// readingAgainst compares a reading's limits with the values that the same
 // block computes.
 func readingAgainst(p *check.Pass, r *sheet.Reading) {
 	for _, v := range p.Sheet.Values {

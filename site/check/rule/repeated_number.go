@@ -39,8 +39,8 @@ Computed once and typed twice, the two drift apart with the next revision.`,
 
 func saysExample(text string) bool { return strings.Contains(text, "example") }
 
-// repeated reports a number whose noun is that of a computed one and whose
-// value is neither a computed one of that noun nor one that is known.
+// repeated reports a number with the noun of a computed one, where its value
+// is neither computed for that noun nor known otherwise.
 func repeated(p *check.Pass, t *check.Passage, q *english.Quantity, computed []check.ComputedNumber, known check.NumberList) {
 	var first *check.ComputedNumber
 	for i := range computed {

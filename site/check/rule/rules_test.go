@@ -11,8 +11,8 @@ import (
 
 var ruleValue = regexp.MustCompile(`(?m)^var \w+ = &check.Rule\{`)
 
-// TestEveryRuleHasItsFile holds that each rule stands in the file of its name,
-// and that no rule that is written is left out of the list; those of the
+// TestEveryRuleHasItsFile checks that each rule stands in the file of its
+// name, and that no rule that is written is left out of the list; those of the
 // loader stand in loader_rules.go and circuit.go.
 func TestEveryRuleHasItsFile(t *testing.T) {
 	listed := make(map[string]bool)
@@ -50,8 +50,8 @@ func TestEveryRuleHasItsFile(t *testing.T) {
 	}
 }
 
-// TestSafetyIsFirm holds every rule that keeps people from harm against
-// waivers.
+// TestSafetyIsFirm checks that no waiver sets aside a rule that keeps people
+// from harm.
 func TestSafetyIsFirm(t *testing.T) {
 	for _, r := range Safety {
 		if check.Waivable(r) {

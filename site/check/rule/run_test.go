@@ -12,7 +12,7 @@ import (
 	"baybook/site/sheet"
 )
 
-// TestFailingRuleIsAFinding holds that a rule that panics stops neither the
+// TestFailingRuleIsAFinding checks that a rule that panics stops neither the
 // others nor the program.
 func TestFailingRuleIsAFinding(t *testing.T) {
 	broken := &check.Rule{Name: "broken", Check: func(p *check.Pass) {
@@ -29,7 +29,7 @@ func TestFailingRuleIsAFinding(t *testing.T) {
 	}
 }
 
-// TestSameOrderEveryTime holds that findings come in the same order however
+// TestSameOrderEveryTime checks that findings come in the same order however
 // the sheets were shared out.
 func TestSameOrderEveryTime(t *testing.T) {
 	fsys := exampleFS()
@@ -71,7 +71,7 @@ func TestFixes(t *testing.T) {
 	}
 }
 
-// TestFixesKeepLineEnds holds that a fix leaves CR LF and a byte order mark
+// TestFixesKeepLineEnds checks that a fix leaves CR LF and a byte order mark
 // alone.
 func TestFixesKeepLineEnds(t *testing.T) {
 	fsys, history := exampleBook("## Steps\n\n1. Expect [0.99 V](calc:wire-drop?current=6A&length=4m&wire=14AWG#drop).\n")

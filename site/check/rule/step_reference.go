@@ -45,7 +45,7 @@ func stepOf(p *check.Pass, l *sheet.Link) *sheet.Step {
 	return nil
 }
 
-// numberOfStep holds the number in a link's words against the step's.
+// numberOfStep compares the number in a link's words with the step's.
 func numberOfStep(p *check.Pass, l *sheet.Link, step *sheet.Step) {
 	prose := p.Sheet.Prose(l.Node, nil)
 	words := english.Read(prose.Text, p.Shared.Stems).Words

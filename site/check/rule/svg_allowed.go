@@ -45,10 +45,10 @@ var svgAttributes = attributes(map[string]func(string) bool{
 // svgName is a name that a part of a drawing goes by.
 const svgName = `[A-Za-z_][\w.:-]*`
 
-// svgReference reports a reference to a part of the drawing itself.
+// svgReference matches a reference to a part of the drawing itself.
 var svgReference = matches(`#` + svgName)
 
-// svgPaint reports a color, or a reference to a pattern of the drawing.
+// svgPaint matches a color, or a reference to a pattern of the drawing.
 var svgPaint = matches(`none|currentColor|inherit|transparent|[a-z]{3,20}|#[0-9a-fA-F]{3,8}|rgba?\([0-9.,%\s]*\)|url\(#` + svgName + `\)`)
 
 // matches makes a test of a whole value.

@@ -211,7 +211,7 @@ func sourcedSentence(p *check.Pass, t *check.Passage, q *english.Quantity) bool 
 	return false
 }
 
-// loosely reports a number that the text itself calls inexact: about 10 A.
+// loosely reports whether the text itself calls a number inexact: about 10 A.
 func loosely(text string, q *english.Quantity) bool {
 	switch lastWord(text[:q.Start]) {
 	case "about", "roughly", "nearly", "over", "under", "least", "most", "within", "than":

@@ -67,7 +67,8 @@ func isNominal(text string, q *english.Quantity) bool {
 	return false
 }
 
-// inFault reports a number in a sentence about what people do wrong.
+// inFault reports whether a number stands in a sentence about what people do
+// wrong.
 func inFault(t *check.Passage, q *english.Quantity) bool {
 	for _, s := range t.Sentences {
 		if english.TellsFault(t.In(s)) {

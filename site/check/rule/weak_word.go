@@ -28,8 +28,8 @@ hazards call for more under circumstances that the step names.`,
 	},
 }
 
-// raisedWords reports places that call for a graver word than any message
-// that guards them carries.
+// raisedWords reports places that call for a more serious word than any
+// message that guards them carries.
 func raisedWords(p *check.Pass) {
 	for _, place := range p.Facts.Present {
 		if place.Least <= place.Hazard.Least || check.WaiverAt(p.Sheet, place.Hazard, place.Step) != nil {

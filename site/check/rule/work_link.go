@@ -32,7 +32,7 @@ words alone.`,
 	},
 }
 
-// otherVerb reports a verb that does not go by the act of its link.
+// otherVerb reports whether a verb does not go by the act of its link.
 func otherVerb(p *check.Pass, do *sheet.Do, act string) {
 	advice := "add it to words of " + act + " in " + sheet.WorkFile + ", or declare another act"
 	if ways := p.Shared.WorkWords.Ways(do.Words); len(ways) > 0 {

@@ -84,8 +84,8 @@ func (l *Lists) anyIs(ids, names []string) bool {
 	return false
 }
 
-// beside reports a second thing that has a name of Beside, beside one that has
-// a name of At or On.
+// beside reports whether a second thing has a name of Beside, beside one that
+// has a name of At or On.
 func (l *Lists) beside(w *When, here []string) bool {
 	for _, second := range here {
 		if !l.anyIs([]string{second}, w.Beside) {
