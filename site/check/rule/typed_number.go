@@ -45,9 +45,9 @@ sheet. Wrong options of a question are left alone: they are wrong on purpose.`,
 // mustStand reports a passage that people act by.
 func mustStand(p *check.Pass, t *check.Passage) bool {
 	switch {
-	case t.Under("Sources"), t.Message != nil:
+	case t.Under(sheet.Sources), t.Message != nil:
 		return false
-	case t.Step != nil || t.Under("Prove it"), p.Sheet.Front.Kind == sheet.Job:
+	case t.Step != nil || t.Under(sheet.ProveIt), p.Sheet.Front.Kind == sheet.Job:
 		return true
 	}
 	switch t.Kind {
