@@ -13,9 +13,10 @@ import (
 
 // buildFlags compile a WASI reactor without debugging data. -l turns inlining
 // off: nothing in the core is hot enough to need it, and it saves a sixth of
-// the packed size.
+// the packed size. The names of functions stay (no -s) for shrink to read, and
+// go with it.
 var buildFlags = []string{"build", "-buildmode=c-shared", "-trimpath", "-buildvcs=false",
-	"-gcflags=all=-l", "-ldflags=-s -w"}
+	"-gcflags=all=-l", "-ldflags=-w"}
 
 // compile runs the Go toolchain on cmd/browser and shrinks what it gives. A
 // module that shrink does not understand, as after a change of the linker's
@@ -28,16 +29,26 @@ func compile(ctx context.Context, moduleRoot string) ([]byte, error) {
 	}
 	small, err := shrink(module)
 	if err != nil {
-		return module, nil
+		return plain(module), nil
 	}
 	return small, nil
 }
 
-// Plain returns the core as the Go toolchain writes it, without its script. It
-// computes the same as Compiled's and is larger; nothing is cached.
+// plain is a module as the toolchain writes it with -s: without names.
+func plain(module []byte) []byte {
+	list, err := sections(module)
+	if err != nil {
+		return module
+	}
+	return assemble(withoutNames(list))
+}
+
+// Plain returns the core as the Go toolchain writes it, without names and
+// without its script. It computes the same as Compiled's and is larger; nothing
+// is cached.
 func Plain(ctx context.Context, moduleRoot string) (Core, error) {
 	module, err := compilePlain(ctx, moduleRoot)
-	return Core{Module: module}, err
+	return Core{Module: plain(module)}, err
 }
 
 // compilePlain gives the core as the toolchain writes it.

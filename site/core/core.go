@@ -1,7 +1,7 @@
 // Package core builds the browser's core: cmd/browser compiled to WebAssembly,
 // made small enough for a phone, and kept in the user's cache. compile.go runs
-// the Go toolchain; merge.go and pclntab.go make the module small; wasm.go
-// takes a module apart for them.
+// the Go toolchain; merge.go, pclntab.go and silent.go make the module small;
+// wasm.go takes a module apart for them.
 package core
 
 import (
