@@ -95,68 +95,79 @@ func (b *builder) stateKey(i int, s *State, k Key) {
 		if known.name != k.Name {
 			continue
 		}
-		if k.Name == "parked" {
-			if k.Value != "yes" && k.Value != "no" {
-				at.Message, at.Do = "parked: “"+k.Value+"” is not yes or no", "write parked: yes for the state in which the vehicle stands and sleeps"
-				b.refuse(at)
-			}
-			s.Parked = k.Value == "yes"
-			return
-		}
-		if k.Name == "lasts" {
-			v, msg := stateLasts.Read(k.Value)
-			if msg != "" {
-				at.Message, at.Do = "lasts: "+msg, "give "+asAdvice(stateLasts.Help)
-				b.refuse(at)
-			}
-			s.Lasts = v.Num
+		if known.kinds == nil {
+			b.stateSays(s, k, at)
 			return
 		}
 		for _, name := range List(k.Value) {
-			draw := Draw{}
-			if k.Name == "draws" {
-				name, draw = b.draw(name)
-			}
-			way := 0
-			if k.Name == "closed" {
-				name, way = b.position(name)
-			}
-			e, ok := b.stateNames(name, known.kinds)
-			if !ok {
-				at.Message = k.Name + ": there is no " + known.what + " named “" + name + "”"
-				at.Do = "name one of this drawing"
-				if near := calc.Nearest(name, b.namesOf(known.kinds)); near != "" {
-					at.Do = "did you mean " + near + "?"
-				}
-				b.refuse(at)
-				continue
-			}
-			draw.Load = e
-			switch k.Name {
-			case "closed":
-				if msg := b.close(s, e, way); msg != "" {
-					at.Message, at.Do = "closed: "+msg, sayEnds(b.n.Parts[e])
-					b.refuse(at)
-				}
-			case "running":
-				s.Running.Add(e)
-			case "open":
-				s.Open.Add(e)
-			case "draws":
-				if draw.Amps+draw.Watts+draw.Ohms == 0 || DemandOf(b.n.Parts[e]) == nil {
-					at.Message, at.Do = "draws: “"+k.Value+"” does not say what "+name+" draws", "write the load and what it draws there: draws: ["+name+" 4 A]"
-					b.refuse(at)
-				}
-				s.Draws = append(s.Draws, draw)
-			case "off":
-				s.Off.Add(e)
-			default:
-				s.Forced = append(s.Forced, Forced{e, k.Name == "energised"})
-			}
+			b.statePart(s, k, name, known.kinds, known.what, at)
 		}
 		return
 	}
 	b.unknownKey(at, "a state", stateKeyNames())
+}
+
+// stateSays reads a key that names no parts. Problems are told at the place
+// that is given, here and in statePart.
+func (b *builder) stateSays(s *State, k Key, at Problem) {
+	if k.Name == "parked" {
+		if k.Value != "yes" && k.Value != "no" {
+			at.Message, at.Do = "parked: “"+k.Value+"” is not yes or no", "write parked: yes for the state in which the vehicle stands and sleeps"
+			b.refuse(at)
+		}
+		s.Parked = k.Value == "yes"
+		return
+	}
+	v, msg := stateLasts.Read(k.Value)
+	if msg != "" {
+		at.Message, at.Do = "lasts: "+msg, "give "+asAdvice(stateLasts.Help)
+		b.refuse(at)
+	}
+	s.Lasts = v.Num
+}
+
+// statePart reads one of the parts that a key lists: its name, and what the
+// key takes with it, a way of a switch or what a load draws.
+func (b *builder) statePart(s *State, k Key, name string, kinds []Kind, what string, at Problem) {
+	draw, way := Draw{}, 0
+	switch k.Name {
+	case "draws":
+		name, draw = b.draw(name)
+	case "closed":
+		name, way = b.position(name)
+	}
+	e, ok := b.stateNames(name, kinds)
+	if !ok {
+		at.Message = k.Name + ": there is no " + what + " named “" + name + "”"
+		at.Do = "name one of this drawing"
+		if near := calc.Nearest(name, b.namesOf(kinds)); near != "" {
+			at.Do = "did you mean " + near + "?"
+		}
+		b.refuse(at)
+		return
+	}
+	draw.Load = e
+	switch k.Name {
+	case "closed":
+		if msg := b.close(s, e, way); msg != "" {
+			at.Message, at.Do = "closed: "+msg, sayEnds(b.n.Parts[e])
+			b.refuse(at)
+		}
+	case "running":
+		s.Running.Add(e)
+	case "open":
+		s.Open.Add(e)
+	case "draws":
+		if draw.Amps+draw.Watts+draw.Ohms == 0 || DemandOf(b.n.Parts[e]) == nil {
+			at.Message, at.Do = "draws: “"+k.Value+"” does not say what "+name+" draws", "write the load and what it draws there: draws: ["+name+" 4 A]"
+			b.refuse(at)
+		}
+		s.Draws = append(s.Draws, draw)
+	case "off":
+		s.Off.Add(e)
+	default:
+		s.Forced = append(s.Forced, Forced{e, k.Name == "energised"})
+	}
 }
 
 func (b *builder) stateNames(name string, kinds []Kind) (int, bool) {

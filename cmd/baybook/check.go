@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"errors"
+	"flag"
 	"fmt"
 	"io"
 	"os"
@@ -48,84 +49,107 @@ writes one object for a program of your own, without the remarks:
 
 func check(ctx context.Context, c *call) int {
 	set, content := c.flags()
-	format := set.String("format", "text", "how to write the findings: text, json or sarif (OASIS SARIF 2.1.0)")
-	fix := set.Bool("fix", false, "rewrite what has one right answer: computed numbers and preferred terms")
-	dryRun := set.Bool("dry-run", false, "with -fix: print what would be rewritten, and rewrite nothing")
-	since := set.String("since", "", "compare sheets with the commit at which this work parted from a `branch`, tag or commit")
-	explain := set.String("explain", "", "say what a `rule` is for, with a bad and a good example")
-	of := set.String("work", "", "say what each step of a `sheet` does, and the hazards that follow")
-	messages := set.Bool("messages", false, "list the safety messages that the build writes, each with its reason")
-	trace := set.String("trace", "", "say the same, and the state of the vehicle before each step of a `sheet`")
-	waivers := set.Bool("waivers", false, "list what the sheets set aside, why, and who says so")
+	asked := checkFlags(set)
 	if code, done := c.parse(set); done {
 		return code
 	}
 	if err := takeFolder(set, content); err != nil {
 		return c.fail(err)
 	}
-	if *dryRun && !*fix {
+	if *asked.dryRun && !*asked.fix {
 		return c.fail(errors.New("-dry-run goes with -fix: baybook check -fix -dry-run"))
 	}
-	if *explain != "" {
-		text, ok := site.Explain(*explain)
+	if *asked.fix && *asked.of != "" {
+		return c.declare(*content, *asked.of, *asked.dryRun)
+	}
+	if text, listed, err := asked.listing(*content); err != nil {
+		return c.fail(err)
+	} else if listed {
+		fmt.Fprint(c.stdout, text)
+		return exitFine
+	}
+	if *asked.of != "" || *asked.trace != "" {
+		return c.work(*content, cmp.Or(*asked.trace, *asked.of), *asked.trace != "")
+	}
+	return c.checked(ctx, *content, asked)
+}
+
+// A checking is what check was asked for.
+type checking struct {
+	format, since, explain, of, trace *string
+	fix, dryRun, messages, waivers    *bool
+}
+
+// checkFlags adds the flags of check to a set.
+func checkFlags(set *flag.FlagSet) checking {
+	return checking{
+		format:   set.String("format", "text", "how to write the findings: text, json or sarif (OASIS SARIF 2.1.0)"),
+		fix:      set.Bool("fix", false, "rewrite what has one right answer: computed numbers and preferred terms"),
+		dryRun:   set.Bool("dry-run", false, "with -fix: print what would be rewritten, and rewrite nothing"),
+		since:    set.String("since", "", "compare sheets with the commit at which this work parted from a `branch`, tag or commit"),
+		explain:  set.String("explain", "", "say what a `rule` is for, with a bad and a good example"),
+		of:       set.String("work", "", "say what each step of a `sheet` does, and the hazards that follow"),
+		messages: set.Bool("messages", false, "list the safety messages that the build writes, each with its reason"),
+		trace:    set.String("trace", "", "say the same, and the state of the vehicle before each step of a `sheet`"),
+		waivers:  set.Bool("waivers", false, "list what the sheets set aside, why, and who says so"),
+	}
+}
+
+// listing is the text of what is only to be listed, if that was asked for.
+func (asked checking) listing(content string) (text string, listed bool, err error) {
+	switch {
+	case *asked.explain != "":
+		text, ok := site.Explain(*asked.explain)
 		if !ok {
-			return c.fail(fmt.Errorf("there is no rule %q; %s", *explain, nearestRule(*explain)))
+			return "", false, fmt.Errorf("there is no rule %q; %s", *asked.explain, nearestRule(*asked.explain))
 		}
-		fmt.Fprintln(c.stdout, text)
-		return exitFine
+		return text + "\n", true, nil
+	case *asked.waivers:
+		text, err = site.Waivers(site.Options{Content: content})
+	case *asked.messages:
+		text, err = site.Messages(site.Options{Content: content})
+	default:
+		return "", false, nil
 	}
-	if *fix && *of != "" {
-		return c.declare(*content, *of, *dryRun)
-	}
-	if *of != "" || *trace != "" {
-		return c.work(*content, cmp.Or(*trace, *of), *trace != "")
-	}
-	if *waivers {
-		text, err := site.Waivers(site.Options{Content: *content})
-		if err != nil {
-			return c.fail(err)
-		}
-		fmt.Fprint(c.stdout, text)
-		return exitFine
-	}
-	if *messages {
-		text, err := site.Messages(site.Options{Content: *content})
-		if err != nil {
-			return c.fail(err)
-		}
-		fmt.Fprint(c.stdout, text)
-		return exitFine
-	}
-	write := writerOf(*format)
+	return text, err == nil, err
+}
+
+// checked checks the book, mends what is to be mended, and writes what was
+// found.
+func (c *call) checked(ctx context.Context, content string, asked checking) int {
+	write := writerOf(*asked.format)
 	if write == nil { // before anything is rewritten
-		return c.fail(fmt.Errorf("the format %q is not known; use text, json or sarif", *format))
+		return c.fail(fmt.Errorf("the format %q is not known; use text, json or sarif", *asked.format))
 	}
-	if *since != "" {
-		if err := checkSince(ctx, *content, *since); err != nil {
+	if *asked.since != "" {
+		if err := checkSince(ctx, content, *asked.since); err != nil {
 			return c.fail(err)
 		}
 	}
-	if shallow(ctx, *content) {
+	if shallow(ctx, content) {
 		fmt.Fprintln(c.stderr, "baybook check: this clone is shallow, so when its oldest sheets last changed is not known, and their approvals are taken as given; git fetch --unshallow brings the rest")
 	}
 	tuneGC()
-	book, list, err := site.Check(site.Options{Content: *content, History: history(ctx, *content, *since)})
-	if err == nil && *fix {
+	options := func() site.Options {
+		return site.Options{Content: content, History: history(ctx, content, *asked.since)}
+	}
+	book, list, err := site.Check(options())
+	if err == nil && *asked.fix {
 		told := c.stdout
-		if *format != "text" {
+		if *asked.format != "text" {
 			told = c.stderr // the findings are read by a program
 		}
-		if err = applyFixes(*content, list, *dryRun, told); err == nil && !*dryRun {
-			book, list, err = site.Check(site.Options{Content: *content, History: history(ctx, *content, *since)})
+		if err = applyFixes(content, list, *asked.dryRun, told); err == nil && !*asked.dryRun {
+			book, list, err = site.Check(options())
 		}
 	}
 	if err != nil {
 		return c.fail(err)
 	}
-	if err := write(c.stdout, list.In(fromHere(*content)), site.Rules()); err != nil {
+	if err := write(c.stdout, list.In(fromHere(content)), site.Rules()); err != nil {
 		return c.fail(err)
 	}
-	if *format == "text" {
+	if *asked.format == "text" {
 		fmt.Fprintln(c.stdout, "read: "+book.Holds())
 	}
 	if len(list) > 0 {

@@ -7,6 +7,7 @@ import (
 	"net/http/httptest"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -89,7 +90,7 @@ func TestHostileDrawingsAskNothing(t *testing.T) {
 		}
 		write("fused-lead.md", strings.Replace(string(plain), "\n## Sources\n", "\n"+figures+"## Sources\n", 1))
 	}
-	var all, accepted []int
+	var all []int
 	raw := ""
 	for i, body := range hostileDrawings {
 		svg := `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9">` + strings.ReplaceAll(body, "HOST", stranger) + `</svg>`
@@ -97,24 +98,7 @@ func TestHostileDrawingsAskNothing(t *testing.T) {
 		all, raw = append(all, i), raw+svg
 	}
 	show(all)
-	_, list, err := site.Check(site.Options{Content: content})
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, i := range all {
-		name := fmt.Sprintf("power/hostile-%d.svg", i)
-		refused := false
-		for _, f := range list {
-			refused = refused || f.Pos.File == name && f.Severity == finding.Error
-		}
-		if refused {
-			if err := os.Remove(filepath.Join(content, name)); err != nil {
-				t.Fatal(err)
-			}
-		} else {
-			accepted = append(accepted, i)
-		}
-	}
+	accepted := acceptedDrawings(t, content, all)
 	t.Logf("of %d drawings %d are refused", len(all), len(all)-len(accepted))
 	show(accepted)
 	out := filepath.Join(t.TempDir(), "dist")
@@ -126,26 +110,11 @@ func TestHostileDrawingsAskNothing(t *testing.T) {
 	}
 	server := httptest.NewServer(http.FileServer(http.Dir(out)))
 	t.Cleanup(server.Close)
-	// The watch sees what the raw drawings ask.
-	p := newTab(t)
-	p.allowed = []string{stranger, "elsewhere.invalid", "Failed to load resource", "Failed to fetch"}
-	p.open(server.URL + "/raw.html")
-	p.wait(`document.readyState === "complete"`)
-	p.open("about:blank") // which ends what is still under way
-	p.mu.Lock()
-	asked := 0
-	for _, r := range p.requests {
-		if strings.Contains(r, "elsewhere.invalid") {
-			asked++
-		}
-	}
-	p.requests = nil
-	p.mu.Unlock()
-	if asked < 5 {
+	if asked := requestsOutside(t, server.URL+"/raw.html"); asked < 5 {
 		t.Fatalf("raw, the drawings ask the outside %d times: the watch does not see it", asked)
 	}
 	// The book's own pages, whose requests the tab judges at its end.
-	p = newTab(t)
+	p := newTab(t)
 	for _, page := range []string{"power/fused-lead.html", "index.html", "a-z.html"} {
 		p.open(server.URL + "/" + page)
 		p.wait(`document.readyState === "complete"`)
@@ -153,4 +122,47 @@ func TestHostileDrawingsAskNothing(t *testing.T) {
 	for _, i := range accepted {
 		p.open(fmt.Sprintf("%s/power/hostile-%d.svg", server.URL, i))
 	}
+}
+
+// acceptedDrawings checks a book that shows the hostile drawings with these
+// numbers, removes those that are refused, and gives the others.
+func acceptedDrawings(t *testing.T, content string, all []int) (accepted []int) {
+	t.Helper()
+	_, list, err := site.Check(site.Options{Content: content})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, i := range all {
+		name := fmt.Sprintf("power/hostile-%d.svg", i)
+		refused := slices.ContainsFunc(list, func(f finding.Finding) bool {
+			return f.Pos.File == name && f.Severity == finding.Error
+		})
+		if !refused {
+			accepted = append(accepted, i)
+			continue
+		}
+		if err := os.Remove(filepath.Join(content, name)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return accepted
+}
+
+// requestsOutside counts what a page asks of foreign hosts.
+func requestsOutside(t *testing.T, page string) (asked int) {
+	t.Helper()
+	p := newTab(t)
+	p.allowed = []string{stranger, "elsewhere.invalid", "Failed to load resource", "Failed to fetch"}
+	p.open(page)
+	p.wait(`document.readyState === "complete"`)
+	p.open("about:blank") // which ends what is still under way
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	for _, r := range p.requests {
+		if strings.Contains(r, "elsewhere.invalid") {
+			asked++
+		}
+	}
+	p.requests = nil
+	return asked
 }

@@ -49,9 +49,10 @@ func TestAskedAddress(t *testing.T) {
 }
 
 // TestHTTPS serves with a certificate made for the test, and refuses halves.
-func TestHTTPS(t *testing.T) {
-	dir := t.TempDir()
-	certificate, key := filepath.Join(dir, "book.crt"), filepath.Join(dir, "book.key")
+// selfSigned writes a certificate for the loopback address, and its key, and
+// gives a client that trusts it.
+func selfSigned(t *testing.T, certificate, key string) *http.Client {
+	t.Helper()
 	private, err := ecdsa.GenerateKey(elliptic.P256(), rand.Reader)
 	if err != nil {
 		t.Fatal(err)
@@ -70,6 +71,19 @@ func TestHTTPS(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
+	parsed, err := x509.ParseCertificate(signed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	trusted := x509.NewCertPool()
+	trusted.AddCert(parsed)
+	return &http.Client{Transport: &http.Transport{TLSClientConfig: &tls.Config{RootCAs: trusted}}}
+}
+
+func TestHTTPS(t *testing.T) {
+	dir := t.TempDir()
+	certificate, key := filepath.Join(dir, "book.crt"), filepath.Join(dir, "book.key")
+	client := selfSigned(t, certificate, key)
 	for _, half := range []Options{{Certificate: certificate}, {Key: key}, {Certificate: key, Key: certificate}} {
 		if _, err := half.secure(); err == nil {
 			t.Errorf("%+v is taken", half)
@@ -94,13 +108,6 @@ func TestHTTPS(t *testing.T) {
 	case err := <-done:
 		t.Fatal(err)
 	}
-	trusted := x509.NewCertPool()
-	parsed, err := x509.ParseCertificate(signed)
-	if err != nil {
-		t.Fatal(err)
-	}
-	trusted.AddCert(parsed)
-	client := &http.Client{Transport: &http.Transport{TLSClientConfig: &tls.Config{RootCAs: trusted}}}
 	r, err := client.Get(list[0].URL)
 	if err != nil {
 		t.Fatal(err)
