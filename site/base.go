@@ -35,19 +35,21 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 	version := ReadVersion()
 	version.Core = shortHash(core.Module)
 	b := &base{theme: o.theme(), version: version, assets: render.Assets{
-		Style:       publish.Hashed("assets/sheet.css", bundle.Style),
-		Pages:       publish.Hashed("assets/pages.css", bundle.Pages),
-		Desk:        publish.Hashed("assets/desk.css", bundle.Desk),
-		Print:       publish.Hashed("assets/print.css", bundle.Print),
-		Script:      publish.Hashed("assets/page.js", bundle.Script),
-		Interactive: publish.Hashed("assets/interactive.js", bundle.Interactive),
-		StudyRecord: publish.Hashed("assets/study-record.js", bundle.StudyRecord),
-		Core:        publish.Hashed("assets/core.wasm", core.Module), CoreScript: publish.Hashed("assets/core.js", core.Script),
+		Style:            publish.Hashed("assets/sheet.css", bundle.Style),
+		InteractiveStyle: publish.Hashed("assets/interactive.css", bundle.InteractiveStyle),
+		Pages:            publish.Hashed("assets/pages.css", bundle.Pages),
+		Desk:             publish.Hashed("assets/desk.css", bundle.Desk),
+		Print:            publish.Hashed("assets/print.css", bundle.Print),
+		Script:           publish.Hashed("assets/page.js", bundle.Script),
+		Interactive:      publish.Hashed("assets/interactive.js", bundle.Interactive),
+		StudyRecord:      publish.Hashed("assets/study-record.js", bundle.StudyRecord),
+		Core:             publish.Hashed("assets/core.wasm", core.Module), CoreScript: publish.Hashed("assets/core.js", core.Script),
 		// The index keeps its name from edition to edition, so that a changed
 		// sheet does not change every page.
 		Index: "assets/find.bin", IndexScript: "assets/find.js",
 	}}
 	b.add(b.assets.Style, bundle.Style)
+	b.add(b.assets.InteractiveStyle, bundle.InteractiveStyle)
 	b.add(b.assets.Pages, bundle.Pages)
 	b.add(b.assets.Desk, bundle.Desk)
 	b.add(b.assets.Print, bundle.Print)

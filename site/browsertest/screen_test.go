@@ -32,7 +32,7 @@ const lookAtStep = `(() => {
 	const head = document.querySelector(".head");
 	const top = head.checkVisibility() ? head.getBoundingClientRect().bottom : 0;
 	const bottom = document.querySelector(".stepper").getBoundingClientRect().top;
-	const sentence = what.querySelector(":scope > p"), messages = [...what.querySelectorAll(":scope > .message")];
+	const sentence = what.querySelector(":scope > p:not([class])"), messages = [...what.querySelectorAll(":scope > .message")];
 	const box = (e) => e.getBoundingClientRect();
 	const seen = (r, below = bottom) => r.top >= top - 1 && r.bottom <= below + 1;
 	const covered = (e) => { const r = box(e), at = document.elementFromPoint(r.left + 20, (r.top + r.bottom) / 2); return !e.contains(at); };

@@ -10,10 +10,14 @@ import (
 )
 
 // A Bundle is the theme's scripts and styles, each one small file. Script runs
-// before the reader touches anything, Interactive answers a touch, StudyRecord is for the
-// study and record pages, which sheets do without; Pages is the style of the
-// cover and the record, Desk what wide screens add, Print that of paper.
-type Bundle struct{ Script, Interactive, StudyRecord, Style, Pages, Desk, Print []byte }
+// before the reader touches anything, Interactive answers a touch and has a
+// style of its own, StudyRecord is for the study and record pages, which sheets
+// do without; Pages is the style of the cover and the record, Desk what wide
+// screens add, Print that of paper.
+type Bundle struct {
+	Script, Interactive, StudyRecord            []byte
+	Style, InteractiveStyle, Pages, Desk, Print []byte
+}
 
 // Bundled compiles the theme's TypeScript and CSS. The scripts are classic
 // ones, since pages opened from a folder may load no module.
@@ -28,6 +32,7 @@ func Bundled(theme fs.FS) (Bundle, error) {
 		{"scripts/interactive.ts", api.FormatIIFE, &b.Interactive},
 		{"scripts/studyRecord.ts", api.FormatIIFE, &b.StudyRecord},
 		{"styles/sheet.css", api.FormatDefault, &b.Style},
+		{"styles/interactive.css", api.FormatDefault, &b.InteractiveStyle},
 		{"styles/pages.css", api.FormatDefault, &b.Pages},
 		{"styles/desk.css", api.FormatDefault, &b.Desk},
 		{"styles/print.css", api.FormatDefault, &b.Print},

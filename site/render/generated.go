@@ -52,7 +52,7 @@ func (r *Renderer) generate(language string) (string, bool) {
 // tableMarkup writes a table with a caption; cells are escaped.
 func tableMarkup(caption string, heads []string, rows [][]string) string {
 	var b strings.Builder
-	b.WriteString(`<div class="wide" tabindex="0" role="region" aria-label="` + escape(caption) + `"><table><caption>` + escape(caption) + `</caption><thead><tr>`)
+	b.WriteString(`<div class="wide" tabindex="0" role="region" aria-label="Table: ` + escape(caption) + `"><table><caption>` + escape(caption) + `</caption><thead><tr>`)
 	for _, h := range heads {
 		b.WriteString(`<th scope="col">` + escape(h) + `</th>`)
 	}

@@ -22,7 +22,7 @@ type Assets struct {
 	// Script runs before the reader touches anything, Interactive answers a touch,
 	// StudyRecord is for the study and record pages alone. Pages is the style
 	// of the cover and the record, Desk what wide screens add, Print that of paper.
-	Style, Pages, Desk, Print, Script, Interactive, StudyRecord string
+	Style, InteractiveStyle, Pages, Desk, Print, Script, Interactive, StudyRecord string
 	// Core and Index are the WebAssembly core and the search index; CoreScript
 	// and IndexScript hold the same for pages opened from a folder, where
 	// browsers forbid a fetch.

@@ -54,7 +54,10 @@ class StepView {
       else pick.className = "part";
       return pick;
     });
-    this.picker.append(whole, ...this.picks);
+    const picks = document.createElement("div");
+    picks.className = "picks";
+    picks.append(...this.picks);
+    this.picker.append(whole, picks);
     this.next.className = "next";
     this.where.className = "said";
     this.where.setAttribute("role", "status");

@@ -31,7 +31,7 @@ func TestRevisionAndDate(t *testing.T) {
 		{"letter on from Z", "revision: AA", check.Issue{Revision: "Z", Date: day("2025-12-01")}, "", ""},
 		{"date back", "revision: B", check.Issue{Revision: "A", Date: day("2026-02-01")}, "revision-date", "before that of the issue before"},
 		{"changed since approval", "revision: A\napproved: {by: Lead, date: 2026-01-03}", check.Issue{Revision: "A", Date: day("2026-01-02"), Newest: day("2026-01-05")}, "approval-old", "changed since, on 2026-01-05"},
-		{"changed today since approval", "revision: B\napproved: {by: Lead, date: 2026-01-03}", check.Issue{Revision: "A", Date: day("2026-01-01"), Newest: day("2026-01-01"), Changed: true}, "approval-old", "on 2026-11-25"},
+		{"changed today since approval", "revision: B\napproved: {by: Lead, date: 2026-01-03}", check.Issue{Revision: "A", Date: day("2026-01-01"), Newest: today, Changed: true}, "approval-old", "on 2026-11-25"},
 		{"approved after", "revision: A\napproved: {by: Lead, date: 2026-01-05}", check.Issue{Revision: "A", Date: day("2026-01-02"), Newest: day("2026-01-05")}, "", ""},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
