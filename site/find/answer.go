@@ -2,69 +2,77 @@ package find
 
 import "strings"
 
-// perSheet is how many answers of one sheet stand before those of others.
-const perSheet = 3
-
-// Find answers a query with at most limit documents, the best first; none for an
-// empty query or when nothing fits.
+// Find answers a query with at most limit pages, the best first, each by the
+// step or section that answers best; none for an empty query or when nothing
+// fits. A calculator that the query's values fill in stands before all.
 func (x *Index) Find(query string, limit int) []Hit {
+	hits := x.find(query, limit)
+	address, doc := x.filled(query)
+	if doc < 0 || limit <= 0 {
+		return hits
+	}
+	first := x.hits([]ranked{{doc: doc, whole: true}}, nil)
+	first[0].Address = address
+	for _, h := range hits {
+		if h.Doc != int(doc) && len(first) < limit {
+			first = append(first, h)
+		}
+	}
+	return first
+}
+
+func (x *Index) find(query string, limit int) []Hit {
 	terms := parse(query)
 	if len(terms) == 0 || limit <= 0 {
 		return nil
 	}
 	first, rest := x.jump(terms)
 	if len(first) == 0 {
-		found, partial := x.search(terms, -1, limit)
-		return x.hits(x.spread(found, limit), terms, partial)
+		return x.hits(x.search(terms, -1, limit), terms)
 	}
 	if len(rest) == 0 {
-		found, partial := x.search(terms, -1, limit) // who else names that number
-		list := ranks(first)
-		if !partial {
-			list = append(list, found...)
-		}
-		return x.hits(unique(list, limit), terms, false)
+		// Who else names that number stands behind it.
+		return x.hits(unique(append(ranks(first), wholeOnes(x.search(terms, -1, limit))...), limit), terms)
 	}
 	var list []ranked
 	for _, sheet := range first {
-		found, partial := x.search(rest, sheet, limit)
-		if !partial {
-			list = append(list, found...)
-		}
+		list = append(list, wholeOnes(x.search(rest, sheet, limit))...)
 	}
-	return x.hits(unique(append(list, ranks(first)...), limit), rest, false)
+	return x.hits(unique(append(list, ranks(first)...), limit), rest)
 }
 
-// search finds the best documents for the terms, in one sheet or, with only
-// negative, in all. Partial tells that no document has every term. It gives more
-// than limit, so that some can be passed over.
-func (x *Index) search(terms []term, only int32, limit int) (best []ranked, partial bool) {
-	have := 0
+// search finds the best pages for the terms, in one sheet or, with only
+// negative, in all. Typing errors are looked for in words that the book does not
+// know, and in all when nothing else is found.
+func (x *Index) search(terms []term, only int32, limit int) (best []ranked) {
 	for _, typos := range [...]bool{false, true} {
 		x.expand(terms, typos)
 		t := newTally(x, only)
 		for i := range terms {
 			t.count(&terms[i], 1<<i)
 		}
-		found, n := t.top(4*limit, len(terms))
-		if n > have {
-			best, have = found, n
-		}
-		if have == len(terms) {
-			return best, false
+		if best = t.top(limit, len(terms)); len(best) > 0 {
+			break
 		}
 	}
-	if 2*have < len(terms) {
-		return nil, true
+	return best
+}
+
+// wholeOnes are those that have every term.
+func wholeOnes(list []ranked) (whole []ranked) {
+	for _, r := range list {
+		if r.whole {
+			whole = append(whole, r)
+		}
 	}
-	return best, true
+	return whole
 }
 
 // ranks makes answers of documents that need no score.
 func ranks(docs []int32) []ranked {
 	list := make([]ranked, len(docs))
 	for i, d := range docs {
-		list[i].doc = d
+		list[i] = ranked{doc: d, whole: true}
 	}
 	return list
 }
@@ -89,31 +97,8 @@ func holds(list []ranked, doc int32) bool {
 	return false
 }
 
-// spread gives the first n documents, at most perSheet of each sheet before the
-// rest of them.
-func (x *Index) spread(list []ranked, n int) []ranked {
-	var out, later []ranked
-	for _, r := range list {
-		same := 0
-		for _, o := range out {
-			if x.parent[o.doc] == x.parent[r.doc] {
-				same++
-			}
-		}
-		if same < perSheet {
-			out = append(out, r)
-		} else {
-			later = append(later, r)
-		}
-		if len(out) == n {
-			return out
-		}
-	}
-	return append(out, later[:min(len(later), n-len(out))]...)
-}
-
 // hits reads the documents and marks the words that were found.
-func (x *Index) hits(list []ranked, terms []term, partial bool) []Hit {
+func (x *Index) hits(list []ranked, terms []term) []Hit {
 	if len(list) == 0 {
 		return nil
 	}
@@ -122,7 +107,7 @@ func (x *Index) hits(list []ranked, terms []term, partial bool) []Hit {
 	for i, r := range list {
 		d := x.record(int(r.doc))
 		hits[i] = Hit{
-			Doc: int(r.doc), Kind: x.kind[r.doc], Score: int(r.score), Partial: partial,
+			Doc: int(r.doc), Kind: x.kind[r.doc], Score: int(r.score), Partial: !r.whole,
 			Title: d.title, Number: d.number, Address: d.address, Area: d.area, Excerpt: d.text,
 			TitleMarks: x.marks(d.title, marked), ExcerptMarks: x.marks(d.text, marked),
 		}

@@ -13,19 +13,21 @@
 //   - Words of one glossary group are one: earth finds what ground strap finds.
 //   - One typing error in a word of four letters or more is forgiven when the word
 //     as typed finds nothing.
-//   - Every word must be found; if no document has them all, those with the most
-//     are given and marked as partial. A step also counts the words of its sheet's
-//     title, and a sheet the words of its parts.
+//   - No word must be found: each that is adds to the score, rare ones more. An
+//     answer without all of them is marked as partial.
+//   - A page is one answer, by the step or section on it that has the most of the
+//     words.
+//   - Values fill in a calculator: 12A 5m offers the feed for it.
 //
-// How answers are ranked: for each word a document gets the points of the place
-// where it stands (title 100, further words 60, text 30), times how well it fits
-// (the word itself 100 %, another name 95 %, its start 50 to 90 %, another form
-// 60 %, a typing error 45 %; a phrase of the glossary word for word 200 %), times
-// how rare the word is in the book (4 to 20). A title gets up to 400 more, by how
-// much of it the query covers. A word that a part has only in its sheet's title
-// counts a third; one that a sheet has only in its parts counts a sixth, and such
-// a sheet's score a third, so that the part stands before it. Equal scores keep
-// the book's order. The first answers hold at most three of one sheet.
+// How pages are ranked: each word gets the points of the best place where the page
+// has it (title 100, further words 70, text 30; in a step or section seven tenths
+// of that), times how well it fits (the word itself 100 %, another name 95 %, its
+// start 50 to 90 %, another form 60 %, a typing error 45 %; a phrase of the glossary
+// word for word 200 %), times how rare it is among the pages (4 to 20). The points
+// of the part that answers best are added, and a share for the title, by how much
+// of it the query covers. A page that lacks words loses up to half, and one on the
+// book itself seven tenths. Equal scores keep the book's order. The weights were
+// set by the questions of testdata/find/tune.tsv.
 package find
 
 // Kind says what a document is.
@@ -58,7 +60,7 @@ type Hit struct {
 	Doc     int    // index in the documents that the index was built from
 	Kind    Kind   //
 	Score   int    // higher is better; only good for comparing within one answer
-	Partial bool   // not every word of the query was found in it
+	Partial bool   // not every word of the query was found on its page
 	Title   string //
 	Number  string //
 	Step    string // number of the step, from its address; empty for none

@@ -19,7 +19,7 @@ func AppendMarkup(b []byte, hits []Hit, root string) []byte {
 			`The A to Z page lists everything.</p>`...)
 	}
 	if hits[0].Partial {
-		b = append(b, `<p class="found-note">No answer has all of these words. These have the most.</p>`...)
+		b = append(b, `<p class="found-note">No page has all of these words; these have some of them.</p>`...)
 	}
 	b = append(b, `<ol class="found">`...)
 	for i := range hits {

@@ -27,7 +27,7 @@ func TestMarkupOfEachKind(t *testing.T) {
 		{"prove ring", `<li class="found-section"><a href="ground/ground-point.html#prove-it"><span class="found-number">GR-02</span> <span class="found-title"><mark>Prove</mark> it`},
 		{"earth point steel", `<span class="found-title"><mark>Ground</mark> <mark>point</mark> on painted <mark>steel</mark>`},
 		{"heatshrink", `<mark>Heat-shrink</mark> and seal`},
-		{"grommet banana", `<p class="found-note">No answer has all of these words.`},
+		{"grommet banana", `<p class="found-note">No page has all of these words`},
 		{"banana", `<p class="found-note">Nothing found.`},
 	} {
 		got := string(AppendMarkup(nil, x.Find(tt.query, 1), ""))

@@ -1,107 +1,108 @@
 package find
 
 // placePoints are the points for a word by the places where it stands: title
-// 100, further words 60, text 30, and a little for each further place.
+// 100, further words 70, text 30, and a little for each further place.
 var placePoints = [1 << placeBits]int32{
-	inTitle: 100, inWords: 60, inText: 30,
-	inTitle | inWords: 105, inTitle | inText: 110, inWords | inText: 65,
-	inTitle | inWords | inText: 115,
+	inTitle: 100, inWords: 70, inText: 30,
+	inTitle | inWords: 110, inTitle | inText: 110, inWords | inText: 80,
+	inTitle | inWords | inText: 120,
 }
 
+// How a page's score is put together, in percent.
 const (
-	titleCovered = 400 // for a title that is the query's words and no others
-	partShare    = 6   // a sheet gets this fraction for a word in one of its parts
-	gathered     = 3   // a sheet that needs its parts' words gets this fraction in all
-	titleShare   = 3   // a part gets this fraction for a word in its sheet's title
+	partShare  = 70  // of a word's points in a step or section, for the page
+	bestShare  = 100 // of the score of the page's best step, section or opening
+	titleShare = 45  // of the points in a title, by how much of it the query covers
+	ownShare   = 30  // what stays of a page on the book itself: it speaks of everything
+	ownArea    = "book"
 )
 
-// tally is what a query found so far, each list by document.
+// tally is what a query found so far. Lists go by document; those of pages by
+// the document that stands for the page: a sheet, or a calculator.
 type tally struct {
 	x       *Index
-	score   []int32
-	found   []uint16 // the terms that the document or, for a sheet, one of its parts has; a bit for each
-	own     []uint16 // the terms that the document itself has
-	titled  []uint16 // the terms in its title
-	lent    []uint16 // the terms that a sheet's title and further words lend to its parts
+	score   []int32  // of a document by itself
 	best    []int32  // of the term being counted
-	part    []int32  // the same, from the parts of a sheet
 	touched []int32  // documents that the term being counted is in
-	share   []int32  // what a sheet's title gives to its parts
-	only    int32    // the sheet that is searched; negative for all
+	page    []int32  // of a page: each term once, where it counts most
+	most    []int32  // of the term being counted
+	pages   []int32  // pages that the term being counted is in
+	title   []int32  // points in the title
+	titled  []uint16 // the terms in the title; a bit for each
+	own     []uint16 // the terms in the document
+	found   []uint16 // the terms on the page
+	only    int32    // the page that is searched; negative for all
+	all     int      // how many pages there are
 	numbers uint16   // the terms that are mere numbers
 }
 
 func newTally(x *Index, only int32) *tally {
 	n := x.Len()
-	return &tally{
-		x: x, only: only, score: make([]int32, n),
-		found: make([]uint16, n), own: make([]uint16, n), titled: make([]uint16, n), lent: make([]uint16, n),
-		best: make([]int32, n), part: make([]int32, n), share: make([]int32, n),
+	t := &tally{
+		x: x, only: only, score: make([]int32, n), best: make([]int32, n),
+		page: make([]int32, n), most: make([]int32, n), title: make([]int32, n),
+		titled: make([]uint16, n), own: make([]uint16, n), found: make([]uint16, n),
 	}
+	for i, p := range x.parent {
+		if int(p) == i {
+			t.all++
+		}
+	}
+	return t
 }
 
 // count adds the points of one term, which has the given bit.
 func (t *tally) count(tm *term, bit uint16) {
-	t.touched = t.touched[:0]
+	t.touched, t.pages = t.touched[:0], t.pages[:0]
 	if isDigit(rune(tm.raw[0])) {
 		t.numbers |= bit
 	}
-	docs := 0
 	for _, a := range tm.alts {
-		docs += t.x.words[a.entry].docs
 		t.gather(a, bit)
 	}
-	rare := rarity(docs, t.x.Len())
+	rare := rarity(len(t.pages), t.all)
 	for _, d := range t.touched {
-		points := t.best[d]
-		if points > 0 {
-			t.found[d] |= bit
-			t.own[d] |= bit
-			if t.lent[d]&bit != 0 {
-				t.share[d] += points * rare / (100 * titleShare)
-			}
+		t.score[d] += t.best[d] * rare / 100
+		t.own[d] |= bit
+		t.best[d] = 0
+	}
+	for _, p := range t.pages {
+		t.page[p] += t.most[p] * rare / 100
+		if t.titled[p]&bit != 0 {
+			t.title[p] += 100 * rare
 		}
-		if from := t.part[d] / partShare; from > points {
-			points = from
-			t.found[d] |= bit
-		}
-		t.score[d] += points * rare / 100
-		t.best[d], t.part[d] = 0, 0
+		t.found[p] |= bit
+		t.most[p] = 0
 	}
 }
 
 // gather keeps the best points of an entry for each document that has it, and
-// for the sheets whose parts have it. Points are hundredfold.
+// for its page. Points are hundredfold.
 func (t *tally) gather(a alt, bit uint16) {
 	for p := t.x.postings(a.entry); p.next(); {
-		doc := p.doc
+		doc, page := p.doc, t.x.parent[p.doc]
 		points := placePoints[p.places] * a.fit
-		t.touch(doc)
+		if t.best[doc] == 0 {
+			t.touched = append(t.touched, doc)
+		}
 		t.best[doc] = max(t.best[doc], points)
-		if p.places&inTitle != 0 {
-			t.titled[doc] |= bit
+		if doc != page {
+			points = points / 100 * partShare
+		} else if p.places&inTitle != 0 && a.fit > fitStart {
+			t.titled[page] |= bit
 		}
-		if p.places&(inTitle|inWords) != 0 {
-			t.lent[doc] |= bit
+		if t.most[page] == 0 {
+			t.pages = append(t.pages, page)
 		}
-		if sheet := t.x.parent[doc]; sheet != doc {
-			t.touch(sheet)
-			t.part[sheet] = max(t.part[sheet], points)
-		}
+		t.most[page] = max(t.most[page], points)
 	}
 }
 
-func (t *tally) touch(doc int32) {
-	if t.best[doc]|t.part[doc] == 0 {
-		t.touched = append(t.touched, doc)
-	}
-}
-
-// rarity is 4 for a word that every document has, and 2 more for each halving of
+// rarity is 4 for a word that every page has, and 2 more for each halving of
 // their number, up to 20.
-func rarity(docs, all int) int32 {
+func rarity(pages, all int) int32 {
 	r := int32(4)
-	for docs = max(docs, 1); docs < all && r < 20; docs *= 2 {
+	for pages = max(pages, 1); pages < all && r < 20; pages *= 2 {
 		r += 2
 	}
 	return r
@@ -111,45 +112,48 @@ func rarity(docs, all int) int32 {
 type ranked struct {
 	doc   int32
 	score int32
+	whole bool // it has every term
 }
 
-// top gives the n best documents of those with the most terms, and how many
-// terms that is. Numbers count as terms only beside a word, or when all terms are
-// found: 12 alone is no answer to ZZ-12.
-func (t *tally) top(n, all int) (best []ranked, terms int) {
-	for i := range t.found {
-		sheet := t.x.parent[i]
-		if t.found[i] == 0 || t.only >= 0 && sheet != t.only {
-			continue
+// top gives the n best pages, each by the document on it that answers best. A
+// number alone is no answer to a query of more: 12 is none to ZZ-12.
+func (t *tally) top(n, all int) (best []ranked) {
+	answer := t.best // of each page; zeros after the last term
+	for i, page := range t.x.parent {
+		if t.x.parent[answer[page]] != page || t.answers(int32(i), page, answer[page]) {
+			answer[page] = int32(i)
 		}
-		found, score := t.judge(int32(i), sheet)
+	}
+	for i, parent := range t.x.parent {
+		page := int32(i)
+		found := t.found[page]
 		have := bits(found)
-		if have < all && found&^t.numbers == 0 || have < terms {
+		if parent != page || have == 0 || t.only >= 0 && page != t.only || have < all && found&^t.numbers == 0 {
 			continue
 		}
-		if have > terms {
-			terms = have
-			best = best[:0]
-		}
-		best = insert(best, ranked{int32(i), score}, n)
+		score := t.judge(page, answer[page]) * int32(all+have) / int32(2*all)
+		best = insert(best, ranked{answer[page], score, have == all}, n)
 	}
-	return best, terms
+	return best
 }
 
-// judge gives a document's terms and score, with what its sheet lends it.
-func (t *tally) judge(doc, sheet int32) (found uint16, score int32) {
-	found, score = t.found[doc], t.score[doc]
-	if lent := t.lent[sheet] &^ found; lent != 0 && sheet != doc {
-		found |= lent
-		score += t.share[sheet] * int32(bits(lent)) / int32(bits(t.lent[sheet]))
+// answers reports whether a document of a page answers better than another one:
+// with more terms, counting those of the page's title, or else with more points.
+func (t *tally) answers(doc, page, other int32) bool {
+	a, b := bits(t.own[doc]|t.titled[page]), bits(t.own[other]|t.titled[page])
+	return a > b || a == b && t.score[doc] > t.score[other]
+}
+
+// judge gives a page's score.
+func (t *tally) judge(page, answer int32) int32 {
+	score := t.page[page] + t.score[answer]*bestShare/100
+	if in := bits(t.titled[page]); in > 0 {
+		score += t.title[page] * titleShare / 100 * int32(in) / int32(max(in, t.x.titleWords(int(page))))
 	}
-	if in := bits(t.titled[doc]); in > 0 {
-		score += titleCovered * int32(in) / int32(max(in, t.x.titleWords(int(doc))))
+	if t.x.record(int(page)).area == ownArea {
+		score = score * ownShare / 100
 	}
-	if sheet == doc && t.own[doc] != found {
-		score /= gathered
-	}
-	return found, score
+	return score
 }
 
 // insert puts a document in its place among the n best. Of equal scores the one
@@ -168,12 +172,13 @@ func insert(best []ranked, r ranked, n int) []ranked {
 	return best
 }
 
-// titleWords counts the words of a title, roughly: it is for weighing only.
+// titleWords counts the words of a title that tell something, roughly: it is for
+// weighing only.
 func (x *Index) titleWords(doc int) int {
-	title := x.record(doc).title
-	n := 1
-	for i := range len(title) {
-		if title[i] == ' ' {
+	s := scanner{text: x.record(doc).title}
+	n := 0
+	for s.next() {
+		if !isStop(string(s.word)) {
 			n++
 		}
 	}

@@ -19,7 +19,7 @@ func (r *Renderer) Docs() []find.Doc {
 	for i, c := range r.Calculators {
 		docs = append(docs, find.Doc{
 			Sheet: int32(len(r.Book.Sheets) + i), Title: c.Question, Number: "", Address: CalculatorPage(c), Kind: find.Calculator,
-			Text: c.Title + ". " + c.Doc, Words: []string{c.Name, c.Title}, Area: "calculators",
+			Text: c.Title + ". " + c.Doc, Words: append([]string{c.Name, c.Title}, calculatorWords[c.Name]...), Area: "calculators",
 		})
 	}
 	return docs
