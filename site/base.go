@@ -36,7 +36,7 @@ func newBase(ctx context.Context, o Options) (*base, error) {
 	version.Core = shortHash(core.Module)
 	b := &base{theme: o.theme(), version: version, assets: render.Assets{
 		Style:            publish.Hashed("assets/sheet.css", bundle.Style),
-		InteractiveStyle: publish.Hashed("assets/interactive.css", bundle.InteractiveStyle),
+		InteractiveStyle: publish.Hashed("assets/touched.css", bundle.InteractiveStyle),
 		Pages:            publish.Hashed("assets/pages.css", bundle.Pages),
 		Desk:             publish.Hashed("assets/desk.css", bundle.Desk),
 		Print:            publish.Hashed("assets/print.css", bundle.Print),

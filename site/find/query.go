@@ -42,9 +42,12 @@ func parse(query string) []term {
 	for s.next() && len(kept) < maxTerms {
 		raw := string(s.word)
 		t := term{raw: raw, word: singular(raw), last: s.end == len(query)}
-		if isStop(raw) {
+		switch {
+		case isStop(raw):
 			stop = t
-		} else {
+		case !isDigit(rune(raw[0])) && said(kept, t.word):
+			// A word said twice counts once.
+		default:
 			kept = append(kept, t)
 		}
 	}
@@ -52,6 +55,16 @@ func parse(query string) []term {
 		return []term{stop}
 	}
 	return kept
+}
+
+// said reports whether a word is among the terms.
+func said(terms []term, word string) bool {
+	for i := range terms {
+		if terms[i].word == word {
+			return true
+		}
+	}
+	return false
 }
 
 // expand finds what each term stands for. With typos, typing errors are looked
