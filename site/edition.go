@@ -185,6 +185,7 @@ func (e *Edition) bookPages(assets render.Assets) []bookPage {
 		{"study.html", e.renderer.Study, e.finish},
 		{"sign-off.html", e.renderer.SignOff, e.finish},
 		{"record.html", e.renderer.Record, e.finish},
+		{render.BeforePage, e.renderer.Before, e.finish},
 		{render.LimitsPage, e.renderer.Limits, e.finish},
 		{"rules.html", e.renderer.Rules, e.finish},
 		{"book.webmanifest", func() ([]byte, error) { return publish.Manifest(e.Book.Shop.Book) }, nil},
