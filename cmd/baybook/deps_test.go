@@ -44,7 +44,7 @@ var directions = []direction{
 	{of: "site/check/rule", own: []string{"site/check", "site/check/english", "site/check/work", "site/sheet", "site/finding", "calculators/..."}, std: pure, other: true},
 	{of: "site/check", own: []string{"site/check/english", "site/check/work", "site/sheet", "site/finding", "calculators/..."}, std: pure, other: true},
 	{of: "site/render/lexer", own: nil, std: pure, other: true},
-	{of: "site/render", own: []string{"site/render/lexer", "site/check", "site/check/rule", "site/sheet", "site/find", "site/finding", "theme", "calculators/..."}, std: pure, other: true},
+	{of: "site/render", own: []string{"site/render/lexer", "site/check", "site/check/rule", "site/check/work", "site/sheet", "site/find", "site/finding", "theme", "calculators/..."}, std: pure, other: true},
 	{of: "site/publish", own: []string{"site/render", "site/sheet", "site/finding", "site/photo", "theme"}, std: not("net", "net/http"), other: true},
 	{of: "site/core", own: []string{"site/publish"}, std: not("net", "net/http")},
 	{of: "site/serve", own: []string{"site", "site/finding"}, std: anything, other: true},
