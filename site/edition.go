@@ -156,8 +156,15 @@ func (e *Edition) list(b *base) {
 	for _, c := range e.Book.Calculators {
 		e.add(render.CalculatorPage(c), newFile(func(e *Edition) ([]byte, error) { return e.renderer.Calculator(c) }, e.finish))
 	}
+	if mark := e.Book.Shop.Logo; mark != "" {
+		e.add(mark, document(mark))
+	}
 	for _, s := range e.Book.Sheets {
 		e.add(render.PageOf(s), e.pages[s.Path].file)
+		if render.HasQuote(s) {
+			e.add(render.QuotePage(s), newFile(func(e *Edition) ([]byte, error) { return e.renderer.Quote(s) }, e.finish))
+			e.add(render.QuoteData(s), newFile(func(e *Edition) ([]byte, error) { return e.renderer.QuoteJSON(s) }, nil))
+		}
 		for _, name := range e.filesOf(s) {
 			if p, ok := e.photos[name]; ok {
 				e.add(name, p.file)

@@ -26,6 +26,8 @@ type sheetBody struct {
 	Neighbors     Neighbors
 	HasWork       bool
 	Plan          *Plan
+	// Quote is the page of a job's quote, empty where it has no price.
+	Quote string
 	// Legal is the owner of the sheet in the sense of ISO 7200.
 	Legal    string
 	Language string
@@ -76,6 +78,9 @@ func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
 	}
 	if s.Front.Kind == sheet.Job {
 		body.Plan = r.NewPlan(s)
+		if HasQuote(s) {
+			body.Quote = QuotePage(s)
+		}
 	}
 	page := r.newPage("sheet", PageOf(s), s.Front.Title, body)
 	page.Sheet, page.About = s, shortened(openingWords(s))

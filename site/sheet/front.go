@@ -28,8 +28,8 @@ type Front struct {
 	Approved                Approval
 	// Draft is true for a sheet that is not to be published yet.
 	Draft bool
-	// Vehicle and Order are what a job is for.
-	Vehicle, Order string
+	// Customer, Vehicle and Order are whom and what a job is for.
+	Customer, Vehicle, Order string
 
 	places map[string]Span
 }
@@ -131,6 +131,7 @@ var keys = []key{
 	{name: "waive", doc: "Hazards and rules set aside here, each with a reason.", holds: listOf(object(waiverFields)), read: func(r *frontReader, n *yaml.Node) { r.front.Waivers = r.waivers(n) }},
 	{name: "approved", doc: "Who approved the sheet, and when.", holds: object(approvalFields), read: func(r *frontReader, n *yaml.Node) { r.front.Approved = r.approval(n) }},
 	{name: "draft", doc: "true while the sheet is being written: it is shown by serve, stops nothing, and build leaves it out.", holds: form{Type: "boolean"}, read: func(r *frontReader, n *yaml.Node) { r.front.Draft = r.oneOf(n, "true", "false") == "true" }},
+	{name: "customer", doc: "The customer that a job is for.", holds: oneText, only: Job, read: func(r *frontReader, n *yaml.Node) { r.front.Customer = r.text(n) }},
 	{name: "vehicle", doc: "The vehicle that a job is for.", holds: oneText, only: Job, read: func(r *frontReader, n *yaml.Node) { r.front.Vehicle = r.text(n) }},
 	{name: "order", doc: "The order that a job is for.", holds: oneText, only: Job, read: func(r *frontReader, n *yaml.Node) { r.front.Order = r.text(n) }},
 }

@@ -60,6 +60,7 @@ func Reload(previous *Book, fsys fs.FS, calculators []*calc.Calculator) (*Book, 
 	}
 	l.photos()
 	l.areas()
+	l.logo()
 	l.each(sheets, parseSheet)
 	for _, name := range sheets {
 		l.list = append(l.list, b.entries[name].found...)

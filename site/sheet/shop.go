@@ -3,6 +3,7 @@ package sheet
 import (
 	"io/fs"
 	"net/url"
+	"path"
 	"slices"
 	"strconv"
 	"strings"
@@ -25,6 +26,13 @@ type Shop struct {
 	// Address is where the book is served from, without a closing slash; empty
 	// where it has no lasting address. It goes into QR codes on paper.
 	Address string
+	// Postal, Phone and Logo stand on quotes. Logo is a file of the book.
+	Postal, Phone, Logo string
+	logoAt              Span
+	// QuoteDays is how many days a quoted price holds.
+	QuoteDays int
+	// OwnApproval allows the owner of a sheet to approve it.
+	OwnApproval bool
 	// Language is the BCP 47 tag of the sheets' language.
 	Language string
 	// Rate, Markup, Contingency and Tax are the defaults of a job's price, as
@@ -80,6 +88,46 @@ func currency(r *yamlReader, n *yaml.Node) string {
 		return ""
 	}
 	return text
+}
+
+// usualQuoteDays is how long a quoted price holds where the shop says nothing.
+const usualQuoteDays = 30
+
+// quoteDays reads how many days a quote holds.
+func quoteDays(r *yamlReader, n *yaml.Node) int {
+	text := r.text(n)
+	days, err := strconv.Atoi(text)
+	if err != nil || days < 1 || days > 365 {
+		r.fault(n, strconv.Quote(text)+" is not a number of days from 1 to 365", "write quote_days: 30")
+		return usualQuoteDays
+	}
+	return days
+}
+
+// logoEndings are the kinds of file that a logo may be.
+var logoEndings = []string{".svg", ".png", ".jpg", ".jpeg"}
+
+// logo reads the path of the shop's mark. Whether it is there is checked when
+// the folder is known.
+func logo(r *yamlReader, n *yaml.Node) string {
+	text := r.text(n)
+	if text != "" && (!fs.ValidPath(text) || !slices.Contains(logoEndings, strings.ToLower(path.Ext(text)))) {
+		r.fault(n, strconv.Quote(text)+" is not an SVG, PNG or JPEG file of this folder", "write its path from the folder of shop.yaml: logo: shop/mark.svg")
+		return ""
+	}
+	return text
+}
+
+// logo reports a mark of the shop's that is not there.
+func (l *loader) logo() {
+	our := l.book.Shop
+	if our == nil || our.Logo == "" || l.book.Drawings[our.Logo] != nil || l.book.Files[our.Logo] != nil {
+		return
+	}
+	f := our.Source.At(our.logoAt.Start, our.logoAt.End)
+	f.Rule, f.Message, f.Do = "shop", "there is no file "+our.Logo, "put it into the content folder, or take the line out"
+	l.report(f)
+	our.Logo = ""
 }
 
 // longestAddress is how many bytes the book's address may have: with the path
@@ -140,6 +188,11 @@ var shopFields = []field[Shop]{
 	{"book", "What stands on the cover.", true, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Book = r.text(n) }},
 	{"address", "Where the book is served from, without a closing slash; it goes into codes on paper.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Address = address(r, n) }},
 	{"language", "Language of the sheets (BCP 47): en, en-US.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Language = languageTag(r, n) }},
+	{"postal", "The shop's postal address, as it stands on quotes.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Postal = r.text(n) }},
+	{"phone", "The shop's phone, as it stands on quotes.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Phone = r.text(n) }},
+	{"logo", "The shop's mark on quotes: an SVG, PNG or JPEG file of this folder.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Logo, s.logoAt = logo(r, n), r.span(n) }},
+	{"quote_days", "How many days a quoted price holds: 30.", false, form{Type: "integer"}, func(r *yamlReader, n *yaml.Node, s *Shop) { s.QuoteDays = quoteDays(r, n) }},
+	{"own_approval", "true where the owner of a sheet may approve it.", false, form{Type: "boolean"}, func(r *yamlReader, n *yaml.Node, s *Shop) { s.OwnApproval = r.oneOf(n, "true", "false") == "true" }},
 	{"rate", "Price of an hour that job prices start from: 95, or $95.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Rate = price(r, n, "rate") }},
 	{"markup", "What is added to parts: 30%.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Markup = price(r, n, "markup") }},
 	{"contingency", "What is added to labor: 15%.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Contingency = price(r, n, "contingency") }},
@@ -149,7 +202,7 @@ var shopFields = []field[Shop]{
 
 // readShop reads content/shop.yaml.
 func readShop(src *finding.Source, report func(finding.Finding)) *Shop {
-	s := &Shop{Source: src, Language: "en"}
+	s := &Shop{Source: src, Language: "en", QuoteDays: usualQuoteDays}
 	r := newYAMLReader(src, Span{0, len(src.Text())}, "shop", report)
 	root := r.document()
 	if root == nil {
