@@ -45,6 +45,7 @@ var directions = []direction{
 	{of: "site/check", own: []string{"site/check/english", "site/check/work", "site/sheet", "site/finding", "calculators/..."}, std: pure, other: true},
 	{of: "site/render/lexer", own: nil, std: pure, other: true},
 	{of: "site/render", own: []string{"site/render/lexer", "site/check", "site/check/rule", "site/check/work", "site/sheet", "site/find", "site/finding", "theme", "calculators/..."}, std: pure, other: true},
+	{of: "site/begin/notes", own: []string{"site/photo", "site/sheet"}, std: not("os", "net/http", "os/exec"), other: true},
 	{of: "site/publish", own: []string{"site/render", "site/sheet", "site/finding", "site/photo", "theme"}, std: not("net", "net/http"), other: true},
 	{of: "site/core", own: []string{"site/publish"}, std: not("net", "net/http")},
 	{of: "site/serve", own: []string{"site", "site/finding"}, std: anything, other: true},
@@ -53,7 +54,7 @@ var directions = []direction{
 	{of: "site", own: []string{"site/begin", "site/check", "site/check/rule", "site/core", "site/find", "site/finding", "site/photo", "site/publish", "site/render", "site/sheet", "theme", "calculators/..."}, std: not("net", "net/http"), other: true},
 	{of: "cmd/browser", own: []string{"calculators/...", "site/find", "site/study"}, std: browser},
 	{of: "cmd/supply", own: nil, std: anything, other: true},
-	{of: "cmd/baybook", own: []string{"site", "site/begin", "site/finding", "site/serve", "site/sheet", "theme", "calculators/..."}, std: anything, other: true},
+	{of: "cmd/baybook", own: []string{"site", "site/begin", "site/begin/notes", "site/finding", "site/serve", "site/sheet", "theme", "calculators/..."}, std: anything, other: true},
 }
 
 // A direction is one package's row, or that of all in a folder.

@@ -13,6 +13,8 @@ const (
 	CheckYourself  = "Check yourself"
 	Sources        = "Sources"
 	WorkTitle      = "Work"
+	// NotSettled lists what a draft made from old notes leaves to a person.
+	NotSettled = "Not settled"
 )
 
 // sectionParts are the names by which scripts and styles find a section: the

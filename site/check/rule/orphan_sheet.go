@@ -14,9 +14,15 @@ var orphanSheet = &check.Rule{
 
 A sheet that nothing links to is found by those alone who know that it is
 there. A job is where work starts, so nothing needs to lead to it; nor to a
-draft, or in a book of one sheet.`,
+draft, or in a book of one finished sheet.`,
 	CheckBook: func(p *check.Pass) {
-		if len(p.Book.Sheets) < 2 || slices.ContainsFunc(p.Book.Sheets, check.Unread) {
+		finished := 0
+		for _, s := range p.Book.Sheets {
+			if !s.Front.Draft {
+				finished++
+			}
+		}
+		if finished < 2 || slices.ContainsFunc(p.Book.Sheets, check.Unread) {
 			return
 		}
 		led := make(map[*sheet.Sheet]bool)
