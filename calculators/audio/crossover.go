@@ -33,7 +33,7 @@ var Crossover = &calc.Calculator{
 		{Name: "l1", Label: "Coil 1", Unit: "mH"},
 		{Name: "c2", Label: "Capacitor 2", Unit: "uF"},
 		{Name: "l2", Label: "Coil 2", Unit: "mH"},
-		{Name: "level", Label: "Level there", Unit: "dB", Places: 2},
+		{Name: "level", Label: "Level at that frequency", Unit: "dB", Places: 2},
 	},
 	Sources: []calc.Source{
 		{Text: "Singly terminated ladder prototypes, filter theory (Cauer's continued fraction)"},

@@ -28,8 +28,8 @@ var Loudness = &calc.Calculator{
 	},
 	Outputs: []calc.Output{
 		{Name: "level", Label: "Level", Unit: "dB", Places: 1, Help: "in the open, no walls"},
-		{Name: "niosh", Label: "A day, NIOSH", Unit: "h"},
-		{Name: "osha", Label: "A day, OSHA", Unit: "h"},
+		{Name: "niosh", Label: "Allowed a day, NIOSH", Unit: "h"},
+		{Name: "osha", Label: "Allowed a day, OSHA", Unit: "h"},
 	},
 	Sources: []calc.Source{
 		{Text: "8 h at 85 dB(A), halved every 3 dB, NIOSH criteria document"},

@@ -33,7 +33,7 @@ var SealedBox = &calc.Calculator{
 		{Name: "f3", Label: "Half-power frequency", Unit: "Hz"},
 		{Name: "peak", Label: "Peak", Unit: "dB", Places: 2},
 		{Name: "volume_for_target", Label: "Volume for wanted Qtc", Unit: "L"},
-		{Name: "level", Label: "Level there", Unit: "dB", Places: 2},
+		{Name: "level", Label: "Level at that frequency", Unit: "dB", Places: 2},
 	},
 	Sources: []calc.Source{
 		{Text: "Closed-box analysis: α = Vas/V, fc = fs·sqrt(1 + α), Qtc = Qts·sqrt(1 + α), Small, JAES 1972", Standing: "from memory"},

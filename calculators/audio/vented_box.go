@@ -43,7 +43,7 @@ var VentedBox = &calc.Calculator{
 		{Name: "port_length", Label: "Length of each port", Unit: "mm"},
 		{Name: "f3", Label: "Half-power frequency", Unit: "Hz", Help: "the highest frequency where the response crosses it"},
 		{Name: "peak", Label: "Peak", Unit: "dB", Places: 2},
-		{Name: "level", Label: "Level there", Unit: "dB", Places: 2},
+		{Name: "level", Label: "Level at that frequency", Unit: "dB", Places: 2},
 		{Name: "air_speed", Label: "Port air speed, peak", Unit: "m/s"},
 		{Name: "smallest_port", Label: "Quiet port, diameter", Unit: "mm", Help: "of one round port in which the air stays at 8 m/s or less"},
 	},

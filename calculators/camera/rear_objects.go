@@ -73,7 +73,7 @@ func objectOutputs() []calc.Output {
 	for i := range sized {
 		all = append(all, calc.Output{Name: "angle_" + letters[i:i+1], Label: capital(i) + " looks wide", Unit: "arcmin"})
 	}
-	return append(all, calc.Output{Name: "angle_mean", Label: "On average", Unit: "arcmin", Help: "of A, B and C"})
+	return append(all, calc.Output{Name: "angle_mean", Label: "Average angle", Unit: "arcmin", Help: "of A, B and C"})
 }
 
 // capital is the letter of a post as it is drawn.
@@ -157,7 +157,7 @@ func sizes(c Camera, in *calc.Values, out *calc.Result) {
 		return
 	}
 	out.Set("angle_mean", mean)
-	out.Work("On average ({angle_a:4} + {angle_b:4} + {angle_c:4}) / 3 = {angle_mean:4}")
+	out.Work("Average ({angle_a:4} + {angle_b:4} + {angle_c:4}) / 3 = {angle_mean:4}")
 	if calc.Under(mean, leastMean) {
 		out.Check("A, B and C look {angle_mean} wide on average, under 5 arcmin")
 	}

@@ -19,7 +19,7 @@ var VideoLevel = &calc.Calculator{
 	},
 	Outputs: []calc.Output{
 		{Name: "level", Label: "Level, peak to peak", Unit: "V"},
-		{Name: "change", Label: "Against 1 V", Unit: "dB", Places: 2},
+		{Name: "change", Label: "Level against 1 V", Unit: "dB", Places: 2},
 	},
 	Sources: []calc.Source{
 		{Text: "A source of 2 V behind 75 Ω, so that one load of 75 Ω has 1 V peak to peak", Standing: "read as restated"},
@@ -53,7 +53,7 @@ func videoLevel(in *calc.Values, out *calc.Result) *calc.Problem {
 	}
 	out.SetSI("level", level)
 	out.Set("change", 20*math.Log10(level))
-	out.Work("Against 1 V: 20 × log10({1:4}) = {change}", level)
+	out.Work("Level against 1 V: 20 × log10({1:4}) = {change}", level)
 	switch {
 	case loads == 0:
 		out.Check("nothing terminates the line: the level is twice what it should be, the picture glares or tears; switch on 75 Ω at the last display")

@@ -26,7 +26,7 @@ var LEDResistor = &calc.Calculator{
 	Outputs: []calc.Output{
 		{Name: "resistor", Label: "Resistor", Unit: "ohm", Help: "next value of the E24 series at or above"},
 		{Name: "rating", Label: "Size of resistor", Unit: "W", Help: "at least twice the heat in it"},
-		{Name: "actual", Label: "Current then", Unit: "mA"},
+		{Name: "actual", Label: "Current through the LED", Unit: "mA"},
 		{Name: "power", Label: "Heat in the resistor", Unit: "W"},
 		{Name: "exact", Label: "Exact value", Unit: "ohm", Figures: 4},
 	},
@@ -93,7 +93,7 @@ func ledResistor(in *calc.Values, out *calc.Result) *calc.Problem {
 	out.SetSI("power", power)
 	out.Work("Left for the resistor: {supply} − {count} × {forward} = {1:4 V}", left)
 	out.Work("Exact: {1:4 V} / {current} = {2:4 ohm}, next E24 value {3:3 ohm}", left, exact, resistor)
-	out.Work("Current then: {1:4 V} / {2:3 ohm} = {3:4 mA}", left, resistor, 1e3*actual)
+	out.Work("Current through the LED: {1:4 V} / {2:3 ohm} = {3:4 mA}", left, resistor, 1e3*actual)
 	out.Work("Heat: {1:4 V} × {2:4 mA} = {3:4 W}, twice that {4:4 W}", left, 1e3*actual, power, 2*power)
 	for _, size := range resistorSizes {
 		if !calc.Under(size, 2*power) {
