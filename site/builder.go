@@ -28,6 +28,8 @@ type Builder struct {
 	book    *sheet.Book
 	cache   *check.Cache
 	edition *Edition
+	// changes are what the pages tell of earlier issues.
+	changes map[string][]Change
 	// fsys takes the content folder's place in tests; nil reads the folder.
 	fsys fs.FS
 }
@@ -79,7 +81,7 @@ func (b *Builder) check() (finding.List, error) {
 	if err != nil {
 		return nil, err
 	}
-	b.book = book
+	b.book, b.changes = book, history.Changes
 	found := b.cache.Run(book, history)
 	list = append(list, found...).Dedupe()
 	spareDrafts(book, list)
@@ -123,7 +125,7 @@ func (b *Builder) compose() (*Edition, error) {
 		return nil, err
 	}
 	renderer.Hazards, renderer.Messages = b.cache.Hazards(), b.cache.Messages()
-	renderer.Lead = b.options.Drafts
+	renderer.Lead, renderer.Changes = b.options.Drafts, b.changes
 	renderer.Program = b.base.version.String()
 	e := newEdition(book, renderer, b.edition)
 	e.list(b.base)
@@ -137,6 +139,9 @@ type History = check.History
 
 // Issue is a sheet as it was last recorded.
 type Issue = check.Issue
+
+// Change is one record of a sheet.
+type Change = check.Change
 
 func (o Options) history() History {
 	if o.History == nil {

@@ -47,6 +47,7 @@ type page struct {
 	shop      *sheet.Shop
 	drawings  []*finding.Source
 	neighbors render.Neighbors
+	changes   []check.Change
 }
 
 // A photo is a photograph's file, with the picture's size and time.
@@ -82,12 +83,13 @@ func newEdition(book *sheet.Book, renderer *render.Renderer, before *Edition) *E
 // page gives a sheet's page: the one before where all that it was made of is
 // the same. A job shows what other sheets say, so its page is never the same.
 func (e *Edition) page(s *sheet.Sheet, before page) page {
-	now := page{sheet: s, register: e.Book.Register, told: e.renderer.Messages(s), glossary: e.Book.Glossary, shop: e.Book.Shop, neighbors: e.renderer.Neighbors(s)}
+	now := page{sheet: s, register: e.Book.Register, told: e.renderer.Messages(s), glossary: e.Book.Glossary, shop: e.Book.Shop, neighbors: e.renderer.Neighbors(s), changes: e.renderer.Changes[s.File]}
 	for _, f := range s.Figures {
 		now.drawings = append(now.drawings, e.Book.Drawings[f.File])
 	}
 	if before.sheet == s && s.Front.Kind != sheet.Job && before.register == now.register && before.told.Same(now.told) && before.glossary == now.glossary &&
-		before.shop == now.shop && before.neighbors == now.neighbors && slices.Equal(before.drawings, now.drawings) {
+		before.shop == now.shop && before.neighbors == now.neighbors && slices.Equal(before.drawings, now.drawings) &&
+		slices.Equal(before.changes, now.changes) {
 		return before
 	}
 	now.file = newFile(func(e *Edition) ([]byte, error) {
@@ -194,6 +196,8 @@ func (e *Edition) bookPages(assets render.Assets) []bookPage {
 		{"record.html", e.renderer.Record, e.finish},
 		{render.BeforePage, e.renderer.Before, e.finish},
 		{render.LimitsPage, e.renderer.Limits, e.finish},
+		{render.NewsPage, e.renderer.News, e.finish},
+		{render.IssuesPage, e.renderer.Issues, e.finish},
 		{"rules.html", e.renderer.Rules, e.finish},
 		{"book.webmanifest", func() ([]byte, error) { return publish.Manifest(e.Book.Shop.Book) }, nil},
 		{"a-z.html", func() ([]byte, error) { return e.renderer.AZ(e.docs()) }, e.finish},

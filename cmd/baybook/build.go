@@ -36,7 +36,7 @@ func build(ctx context.Context, c *call) int {
 	}
 	tuneGC()
 	start := time.Now()
-	report, list, err := site.Build(ctx, site.Options{Content: *content, Slow: c.slow, Out: *out, Compress: *compress, History: history(ctx, *content, "")})
+	report, list, err := site.Build(ctx, site.Options{Content: *content, Slow: c.slow, Out: *out, Compress: *compress, History: historyForPages(ctx, *content)})
 	if code := c.findings(*content, list, err); code != exitFine {
 		return code
 	}

@@ -7,6 +7,7 @@ import (
 	"path"
 	"path/filepath"
 	"strings"
+	"sync"
 	"time"
 
 	"baybook/site"
@@ -20,6 +21,30 @@ import (
 // more are left out. Nothing that the folder's own git configuration names is
 // run (see repository).
 func history(ctx context.Context, content, since string) func() site.History {
+	return readHistory(ctx, content, since, false)
+}
+
+// historyForPages is history with every change of the sheets, which pages tell
+// of and checks do not need.
+func historyForPages(ctx context.Context, content string) func() site.History {
+	return readHistory(ctx, content, "", true)
+}
+
+// changesForPages is what pages tell of earlier issues, and today's date. It is
+// read once: what is recorded while the book is written shows at the next start.
+func changesForPages(ctx context.Context, content string) func() site.History {
+	read := sync.OnceValue(func() map[string][]site.Change {
+		r, ok := openRepository(ctx, content)
+		if !ok {
+			return nil
+		}
+		defer r.close()
+		return changes(ctx, r, r.log(ctx))
+	})
+	return func() site.History { return site.History{Today: time.Now(), Changes: read()} }
+}
+
+func readHistory(ctx context.Context, content, since string, pages bool) func() site.History {
 	return func() site.History {
 		h := site.History{Today: time.Now()}
 		r, ok := openRepository(ctx, content)
@@ -30,11 +55,14 @@ func history(ctx context.Context, content, since string) func() site.History {
 		if since != "" && r.compareWith(ctx, content, since) != nil {
 			return h // told before: see checkSince
 		}
-		log, ok := r.git(ctx, "log", "--format=%x00%H %cs", "--name-only", "--no-renames", "HEAD", "--", ":/"+r.prefix)
-		if !ok {
+		commits := r.log(ctx)
+		if commits == nil {
 			return h
 		}
-		h.Sheets = issues(ctx, r, content, newest(log, r.prefix, r.ends), h.Today)
+		h.Sheets = issues(ctx, r, content, newest(commits), h.Today)
+		if pages {
+			h.Changes = changes(ctx, r, commits)
+		}
 		return h
 	}
 }
@@ -59,26 +87,20 @@ func shallow(ctx context.Context, content string) bool {
 	return len(r.ends) > 0
 }
 
-// newest reads a log, latest first: the day on which each sheet last changed,
-// by its path in the content folder, whose own path is prefix. A shallow clone's
-// last commits seem to bring every file; what they say is passed over, and the
-// day of a sheet that only they name is the zero time, not known.
-func newest(log, prefix string, ends map[string]bool) map[string]time.Time {
+// newest is the day on which each sheet last changed, by its path in the content
+// folder. A shallow clone's last commits seem to bring every file; what they say
+// is passed over, and the day of a sheet that only they name is the zero time,
+// not known.
+func newest(commits []commit) map[string]time.Time {
 	days := make(map[string]time.Time)
-	for entry := range strings.SplitSeq(log, "\x00") {
-		head, files, _ := strings.Cut(entry, "\n")
-		commit, day, _ := strings.Cut(head, " ")
-		t, err := time.Parse(time.DateOnly, strings.TrimSpace(day))
-		if err != nil {
-			continue
+	for _, c := range commits {
+		day := c.day
+		if c.end {
+			day = time.Time{}
 		}
-		if ends[commit] {
-			t = time.Time{}
-		}
-		for file := range strings.Lines(files) {
-			file = strings.TrimPrefix(strings.TrimSpace(file), prefix)
-			if _, seen := days[file]; !seen && path.Ext(file) == ".md" {
-				days[file] = t
+		for _, f := range c.sheets {
+			if _, seen := days[f.path]; !seen {
+				days[f.path] = day
 			}
 		}
 	}

@@ -119,6 +119,15 @@ func (r *repository) close() {
 
 // git runs git on the objects; false where it says no.
 func (r *repository) git(ctx context.Context, arguments ...string) (string, bool) {
+	cmd := r.command(ctx, arguments...)
+	var out bytes.Buffer
+	cmd.Stdout = &out
+	err := cmd.Run()
+	return out.String(), err == nil
+}
+
+// command is git on the objects, with our own configuration alone.
+func (r *repository) command(ctx context.Context, arguments ...string) *exec.Cmd {
 	cmd := exec.CommandContext(ctx, "git", append([]string{"--no-pager", "-c", "core.quotepath=off"}, arguments...)...)
 	cmd.Dir = r.control
 	for _, pair := range os.Environ() {
@@ -128,10 +137,7 @@ func (r *repository) git(ctx context.Context, arguments ...string) (string, bool
 	}
 	cmd.Env = append(cmd.Env, "GIT_DIR="+r.control, "GIT_OBJECT_DIRECTORY="+r.objects, "GIT_CONFIG_NOSYSTEM=1",
 		"GIT_CONFIG_GLOBAL="+os.DevNull, "GIT_NO_LAZY_FETCH=1", "GIT_TERMINAL_PROMPT=0", "GIT_OPTIONAL_LOCKS=0")
-	var out bytes.Buffer
-	cmd.Stdout = &out
-	err := cmd.Run()
-	return out.String(), err == nil
+	return cmd
 }
 
 // recorded lists the files of the content folder as they stood in a commit: the

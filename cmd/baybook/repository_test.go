@@ -121,12 +121,15 @@ func TestHistoryRunsNothing(t *testing.T) {
 			f := newFolder(t)
 			bait.lay(f)
 			f.ran()
-			h := history(t.Context(), filepath.Join(f.dir, "book"), "")()
+			h := historyForPages(t.Context(), filepath.Join(f.dir, "book"))()
 			if f.ran() {
 				t.Error("reading the history ran the folder's command")
 			}
 			if bait.name != "a transport for what is missing" && !h.Sheets["a.md"].Changed {
 				t.Errorf("the history is not read: %+v", h.Sheets)
+			}
+			if c := h.Changes["a.md"]; bait.name != "a transport for what is missing" && (len(c) != 1 || c[0].Revision != "A" || c[0].What != "first") {
+				t.Errorf("the changes are not read: %+v", h.Changes)
 			}
 			if _, err := f.run(bait.trigger...); !f.ran() {
 				t.Errorf("git %s does not run the command (%v), so this test shows nothing", strings.Join(bait.trigger, " "), err)

@@ -44,7 +44,7 @@ func serveBook(ctx context.Context, c *call) int {
 		return c.fail(err)
 	}
 	err := serve.Run(ctx, serve.Options{
-		Site: site.Options{Content: *content, Slow: c.slow}, Addr: *addr, LAN: *lan, Certificate: *cert, Key: *key,
+		Site: site.Options{Content: *content, Slow: c.slow, History: changesForPages(ctx, *content)}, Addr: *addr, LAN: *lan, Certificate: *cert, Key: *key,
 		Ready: func(list []serve.Address) { writeAddresses(c.stdout, list) },
 		Built: func(list finding.List, took time.Duration, err error) { c.built(*content, list, took, err) },
 	})

@@ -63,6 +63,22 @@ type History struct {
 	Today time.Time
 	// Sheets holds the last recorded issue of each sheet by its file.
 	Sheets map[string]Issue
+	// Changes are the recorded changes of each sheet by its file, the newest
+	// first. Pages tell of them; no rule does.
+	Changes map[string][]Change
+}
+
+// A Change is one record of a sheet.
+type Change struct {
+	// Revision and Date are those of its front matter with the change, as they
+	// were written.
+	Revision, Date string
+	// Day is when the change was recorded, What its first line.
+	Day  time.Time
+	What string
+	// Number counts the records of the book back from the newest, 0: changes of
+	// one number were recorded together.
+	Number int
 }
 
 // An Issue is a sheet as it was last recorded.

@@ -43,6 +43,8 @@ type Renderer struct {
 	Hazards func(*sheet.Sheet) []check.ShownHazard
 	// Messages gives what the reader of a sheet is told; nil works it out again.
 	Messages func(*sheet.Sheet) *check.Messages
+	// Changes are the recorded changes of each sheet by its file, the newest first.
+	Changes map[string][]check.Change
 	// Lead marks what the build wrote, with its reason.
 	Lead  bool
 	pages *template.Template

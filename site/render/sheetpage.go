@@ -37,6 +37,8 @@ type sheetBody struct {
 	// Numbers are the notes on the limits that the sheet judges by.
 	Numbers []NumberNote
 	Code    template.HTML
+	// Issues are the sheet's newest.
+	Issues []SheetIssue
 }
 
 // A HazardSummary is one line of the list of what can hurt: a hazard with the word and
@@ -69,6 +71,7 @@ func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
 		Opening: opening, Text: rest, HasWork: len(s.Steps) > 0,
 		Contents: contents(s), Neighbors: r.Neighbors(s),
 		Legal: r.Book.Shop.Name, Language: r.Book.Shop.Language, Code: r.addressCode(PageOf(s)),
+		Issues: firstFew(r.issues(s), newestIssues),
 	}
 	if body.Code != "" {
 		body.Address = strings.TrimSuffix(r.Book.Shop.Address, "/") + "/" + PageOf(s)
@@ -86,6 +89,9 @@ func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
 	page.Sheet, page.About = s, shortened(openingWords(s))
 	return r.print("sheet.html", page)
 }
+
+// firstFew is a list cut short.
+func firstFew[T any](list []T, most int) []T { return list[:min(len(list), most)] }
 
 // hazardSummaries lists the hazards that the sheet's messages speak of, the
 // author's and those that the build writes, the most serious first, each once.

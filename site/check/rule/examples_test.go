@@ -113,6 +113,12 @@ func exampleBook(example string) (fstest.MapFS, check.History) {
 		}
 		fsys[f.Name] = &fstest.MapFile{Data: f.Data}
 	}
+	if fsys["area/lonely.md"] != nil { // a sheet is lonely in a crowd alone
+		for i := range fewestSheets {
+			text := strings.NewReplacer("EX-02", fmt.Sprintf("EX-%d", 20+i), "other sheet", "sheet next door").Replace(exampleOther)
+			fsys[fmt.Sprintf("area/crowd%d.md", i)] = sheetFile(strings.Replace(text, "(sheet.md)", fmt.Sprintf("(crowd%d.md)", (i+1)%fewestSheets), 1))
+		}
+	}
 	text, history := exampleSheet(string(archive.Comment))
 	fsys["area/sheet.md"] = &fstest.MapFile{Data: []byte(text)}
 	return fsys, history
