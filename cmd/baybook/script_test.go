@@ -16,6 +16,7 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 
+	"baybook/site/core"
 	"baybook/site/sitetest"
 )
 
@@ -45,6 +46,10 @@ func TestScripts(t *testing.T) {
 		t.Fatal(err)
 	}
 	caches := strings.Fields(string(goCache))
+	// The first build compiles the core and says so; the scripts are of later ones.
+	if _, err := core.Compiled(t.Context(), root); err != nil {
+		t.Fatal(err)
+	}
 	testscript.Run(t, testscript.Params{
 		Dir: "testdata/script", UpdateScripts: *update,
 		Setup: func(e *testscript.Env) error {

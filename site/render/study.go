@@ -8,16 +8,26 @@ import (
 	"github.com/yuin/goldmark/ast"
 )
 
-// studyArea is an area of the study page with its sheets' cards.
-type studyArea struct {
-	Name, Title string
-	Sheets      []studySheet
+// studyStage is a stage of the course with its sheets' cards: what needs nothing
+// comes first, then what needs that.
+type studyStage struct {
+	Number int
+	Time   string // of the work on its sheets, once
+	Sheets []studySheet
+}
+
+// studyBody is what the study page shows.
+type studyBody struct {
+	Areas  []Area // to choose from
+	Stages []studyStage
 }
 
 // studySheet is a sheet that asks something, or that is signed off.
 type studySheet struct {
 	Number, Title, Revision, Skill string
-	Cards                          []card
+	// After are the numbers of the sheets that are learned before it.
+	Area, Page, After string
+	Cards             []card
 }
 
 // card is one question or practice problem: its address is where it is asked.
@@ -26,7 +36,7 @@ type card struct{ Address, Text string }
 // Study renders the list of every question and practice problem; scripts draw
 // decks from it, and without scripts its links lead to the cards.
 func (r *Renderer) Study() ([]byte, error) {
-	areas := r.studyAreas(func(s *sheet.Sheet) []card {
+	stages := r.studyStages(func(s *sheet.Sheet) []card {
 		var cards []card
 		for _, q := range s.Questions {
 			text, _, _ := strings.Cut(strings.TrimSpace(s.Prose(q, isAnswer).Text), "\n")
@@ -37,18 +47,18 @@ func (r *Renderer) Study() ([]byte, error) {
 		}
 		return cards
 	})
-	return r.print("study.html", r.newPage("desk", "study.html", "Study", areas))
+	return r.print("study.html", r.newPage("desk", "study.html", "Study", studyBody{r.Areas(""), stages}))
 }
 
 // SignOff renders the card on which a lead signs what a person was seen doing.
 func (r *Renderer) SignOff() ([]byte, error) {
-	areas := r.studyAreas(func(s *sheet.Sheet) []card {
+	stages := r.studyStages(func(s *sheet.Sheet) []card {
 		if s.Front.Kind != sheet.Procedure {
 			return nil
 		}
 		return []card{{PageOf(s), s.Front.Title}}
 	})
-	return r.print("sign-off.html", r.newPage("list", "sign-off.html", "Sign-off card", areas))
+	return r.print("sign-off.html", r.newPage("list", "sign-off.html", "Sign-off card", stages))
 }
 
 // Record renders the page that scripts fill with the jobs on the device.
@@ -56,22 +66,32 @@ func (r *Renderer) Record() ([]byte, error) {
 	return r.print("record.html", r.newPage("desk", "record.html", "Record", nil))
 }
 
-// studyAreas groups the sheets for which cards gives something.
-func (r *Renderer) studyAreas(cards func(*sheet.Sheet) []card) []studyArea {
-	var areas []studyArea
-	for _, a := range r.Areas("") {
-		area := studyArea{Name: a.Name, Title: a.Title}
-		for _, s := range a.Sheets {
-			if of := cards(s.Sheet); len(of) > 0 {
-				f := s.Sheet.Front
-				area.Sheets = append(area.Sheets, studySheet{f.Number, f.Title, f.Revision, string(f.Skill), of})
+// studyStages puts the sheets for which cards gives something into the stages of
+// the course, in which cards are dealt.
+func (r *Renderer) studyStages(cards func(*sheet.Sheet) []card) []studyStage {
+	var stages []studyStage
+	for _, list := range r.Book.Course() {
+		stage := studyStage{Number: len(stages) + 1}
+		minutes := 0
+		for _, s := range list {
+			of := cards(s)
+			if len(of) == 0 || s.Front.Draft {
+				continue
 			}
+			f := &s.Front
+			var after []string
+			for _, n := range r.Book.NeededBy(s) {
+				after = append(after, n.Front.Number)
+			}
+			stage.Sheets = append(stage.Sheets, studySheet{f.Number, f.Title, f.Revision, string(f.Skill), s.Area(), PageOf(s), strings.Join(after, ", "), of})
+			minutes += f.Minutes
 		}
-		if len(area.Sheets) > 0 {
-			areas = append(areas, area)
+		stage.Time = duration(minutes)
+		if len(stage.Sheets) > 0 {
+			stages = append(stages, stage)
 		}
 	}
-	return areas
+	return stages
 }
 
 // isAnswer reports whether a node belongs to a question's answer.

@@ -21,11 +21,13 @@ type Front struct {
 	Minutes                 int
 	Skill                   Skill
 	Tools, Materials        []string
-	Hazards                 []string
-	Synonyms                []string
-	Waivers                 []Waiver
-	Work                    SheetWork
-	Approved                Approval
+	// Needs are the numbers of the sheets that are learned before this one.
+	Needs    []string
+	Hazards  []string
+	Synonyms []string
+	Waivers  []Waiver
+	Work     SheetWork
+	Approved Approval
 	// Draft is true for a sheet that is not to be published yet.
 	Draft bool
 	// Customer, Vehicle and Order are whom and what a job is for.
@@ -123,6 +125,7 @@ var keys = []key{
 	{name: "skill", doc: "Who may do the work unsupervised.", holds: oneOf(string(Apprentice), string(Installer), string(Lead)), required: true, read: func(r *frontReader, n *yaml.Node) {
 		r.front.Skill = Skill(r.oneOf(n, string(Apprentice), string(Installer), string(Lead)))
 	}},
+	{name: "needs", doc: "Numbers of the sheets that are learned before this one.", holds: manyTexts, read: func(r *frontReader, n *yaml.Node) { r.front.Needs = r.list(n) }},
 	{name: "tools", doc: "What is laid out before step 1, protective equipment among it.", holds: manyTexts, read: func(r *frontReader, n *yaml.Node) { r.front.Tools = r.list(n) }},
 	{name: "materials", doc: "What is used up or fitted.", holds: manyTexts, read: func(r *frontReader, n *yaml.Node) { r.front.Materials = r.list(n) }},
 	{name: "hazards", doc: "Ids of hazards that the words cannot show.", holds: manyTexts, read: func(r *frontReader, n *yaml.Node) { r.front.Hazards = r.list(n) }},

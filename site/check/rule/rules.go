@@ -23,7 +23,7 @@ var Checks = slices.Concat(Safety, []*check.Rule{
 	computedNumber, limitValue, stopVerdict, readingWords, repeatedNumber, numbersDisagree, partSize, readingStop, readingTwice, typedSum, typedInput, typedNumber, conversion, unbackedNumber,
 }, circuitRules(), []*check.Rule{
 	// Structure.
-	sectionMissing, sectionOrder, jobWork, jobMinutes, dateFuture, approvalOld, ownApproval, notSettled, revisionDate, waiver,
+	sectionMissing, sectionOrder, jobWork, jobMinutes, dateFuture, approvalOld, ownApproval, notSettled, courseNeeds, revisionDate, waiver,
 	// Links, figures and what cannot be seen.
 	hiddenCharacter, link, linkForm, anchor, externalLink, sheetNumber, stepNumber, stepReference, numberedStep, draftLink, figure, figureSafe, fileKind, fileName, unusedFigure, orphanSheet,
 	// Wording.
