@@ -83,7 +83,7 @@ func (b *Builder) check() (finding.List, error) {
 	}
 	b.book, b.changes = book, history.Changes
 	found := b.cache.Run(book, history)
-	list = append(list, found...).Dedupe()
+	list = append(append(list, found...), render.CheckLanguage(b.options.theme(), book)...).Dedupe()
 	spareDrafts(book, list)
 	return list, nil
 }

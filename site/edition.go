@@ -48,6 +48,7 @@ type page struct {
 	drawings  []*finding.Source
 	neighbors render.Neighbors
 	changes   []check.Change
+	language  *sheet.Interface
 }
 
 // A photo is a photograph's file, with the picture's size and time.
@@ -83,13 +84,13 @@ func newEdition(book *sheet.Book, renderer *render.Renderer, before *Edition) *E
 // page gives a sheet's page: the one before where all that it was made of is
 // the same. A job shows what other sheets say, so its page is never the same.
 func (e *Edition) page(s *sheet.Sheet, before page) page {
-	now := page{sheet: s, register: e.Book.Register, told: e.renderer.Messages(s), glossary: e.Book.Glossary, shop: e.Book.Shop, neighbors: e.renderer.Neighbors(s), changes: e.renderer.Changes[s.File]}
+	now := page{sheet: s, register: e.Book.Register, told: e.renderer.Messages(s), glossary: e.Book.Glossary, shop: e.Book.Shop, neighbors: e.renderer.Neighbors(s), changes: e.renderer.Changes[s.File], language: e.Book.Interface}
 	for _, f := range s.Figures {
 		now.drawings = append(now.drawings, e.Book.Drawings[f.File])
 	}
 	if before.sheet == s && s.Front.Kind != sheet.Job && before.register == now.register && before.told.Same(now.told) && before.glossary == now.glossary &&
 		before.shop == now.shop && before.neighbors == now.neighbors && slices.Equal(before.drawings, now.drawings) &&
-		slices.Equal(before.changes, now.changes) {
+		slices.Equal(before.changes, now.changes) && before.language == now.language {
 		return before
 	}
 	now.file = newFile(func(e *Edition) ([]byte, error) {

@@ -4,7 +4,7 @@ package theme
 
 import "embed"
 
-// Files are the theme's folders: templates, styles, scripts, worker, icons, signs, fonts, schemas; and the licenses of what it carries.
+// Files are the theme's folders: templates, styles, scripts, worker, icons, signs, fonts, schemas, words; and the licenses of what it carries.
 //
-//go:embed templates styles scripts worker icons signs fonts schemas notices.txt
+//go:embed templates styles scripts worker icons signs fonts schemas words notices.txt
 var Files embed.FS

@@ -46,6 +46,7 @@ var commands = []*command{
 	calcCommand,
 	circuitCommand,
 	schemaCommand,
+	interfaceCommand,
 	releaseCommand,
 	noticesCommand,
 	versionCommand,

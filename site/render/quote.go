@@ -133,7 +133,7 @@ func (r *Renderer) Quote(job *sheet.Sheet) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return r.print("quote.html", r.newPage("quote", QuotePage(job), "Quote "+q.Number, q))
+	return r.print("quote.html", r.newPage("quote", QuotePage(job), r.speech.say("Quote")+" "+q.Number, q))
 }
 
 // QuoteJSON writes a job's quote for other programs.

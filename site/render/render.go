@@ -8,6 +8,7 @@ import (
 	"html/template"
 	"io/fs"
 	"path"
+	"slices"
 	"strings"
 	"sync"
 
@@ -46,10 +47,11 @@ type Renderer struct {
 	// Changes are the recorded changes of each sheet by its file, the newest first.
 	Changes map[string][]check.Change
 	// Lead marks what the build wrote, with its reason.
-	Lead  bool
-	pages *template.Template
-	signs map[string]string
-	code  *highlighter
+	Lead   bool
+	pages  *template.Template
+	speech *speech
+	signs  map[string]string
+	code   *highlighter
 	// neighbors holds every sheet's, found when first asked for.
 	neighbors func() map[string]Neighbors
 }
@@ -57,20 +59,39 @@ type Renderer struct {
 // NewRenderer prepares the templates found in the theme.
 func NewRenderer(theme fs.FS, book *sheet.Book, calculators []*calc.Calculator, assets Assets) (*Renderer, error) {
 	r := &Renderer{Book: book, Calculators: calculators, Assets: assets}
-	pages, err := template.New("").Funcs(template.FuncMap{
-		"lower": strings.ToLower,
-		"plus":  func(a, b int) int { return a + b },
-	}).ParseFS(theme, "templates/*.html")
-	if err != nil {
+	var err error
+	if r.speech, err = newSpeech(theme, book); err != nil {
+		return nil, fmt.Errorf("the theme's words: %w", err)
+	}
+	if r.pages, err = parsePages(theme, r.speech); err != nil {
 		return nil, fmt.Errorf("the theme's templates: %w", err)
 	}
-	r.pages = pages
+	r.speech.translate(r.pages)
 	if r.signs, err = signs(theme); err != nil {
 		return nil, fmt.Errorf("the theme's signs: %w", err)
 	}
 	r.code = newHighlighter()
 	r.neighbors = sync.OnceValue(r.findNeighbors)
 	return r, nil
+}
+
+// parsePages reads the templates, which write days and prices as a language does.
+func parsePages(theme fs.FS, in *speech) (*template.Template, error) {
+	return template.New("").Funcs(template.FuncMap{
+		"lower": strings.ToLower,
+		"plus":  func(a, b int) int { return a + b },
+		"day":   in.day, "price": in.price, "say": in.say,
+	}).ParseFS(theme, "templates/*.html")
+}
+
+// sortedTemplates are the names of all templates.
+func sortedTemplates(pages *template.Template) []string {
+	var names []string
+	for _, t := range pages.Templates() {
+		names = append(names, t.Name())
+	}
+	slices.Sort(names)
+	return names
 }
 
 // A page is what the layout needs of every page.
@@ -95,7 +116,7 @@ type page struct {
 // newPage fills in what pages share.
 func (r *Renderer) newPage(kind, at, title string, body any) page {
 	return page{
-		Root: rootFrom(at), Kind: kind, Path: at, Title: title, About: title,
+		Root: rootFrom(at), Kind: kind, Path: at, Title: r.speech.say(title), About: title,
 		Book: r.Book.Shop.Book, Owner: r.Book.Shop.Name, Lang: r.Book.Shop.Language,
 		Assets: r.Assets, Program: r.Program, Body: body,
 	}

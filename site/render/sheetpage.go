@@ -66,8 +66,8 @@ func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
 	}
 	hazards := hazardSummaries(s, p.told)
 	body := sheetBody{
-		Sheet: s, Kind: kindTitles[s.Front.Kind], Skill: skillTitles[s.Front.Skill],
-		Time: duration(s.Front.Minutes), Date: s.Front.Date.Format("2006-01-02"), Hurts: hazards, Words: wordCounts(hazards), Waivers: s.Front.Waivers,
+		Sheet: s, Kind: r.speech.say(kindTitles[s.Front.Kind]), Skill: r.speech.say(skillTitles[s.Front.Skill]),
+		Time: duration(s.Front.Minutes), Date: r.speech.Day(s.Front.Date), Hurts: hazards, Words: wordCounts(hazards), Waivers: s.Front.Waivers,
 		Opening: opening, Text: rest, HasWork: len(s.Steps) > 0,
 		Contents: contents(s), Neighbors: r.Neighbors(s),
 		Legal: r.Book.Shop.Name, Language: r.Book.Shop.Language, Code: r.addressCode(PageOf(s)),

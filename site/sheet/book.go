@@ -31,6 +31,9 @@ type Book struct {
 	Limits   *LimitRegister
 	Work     *Work
 	Words    *Words
+	// Interface is the words of the pages in the shop's language; nil where the
+	// book brings none.
+	Interface *Interface
 	// Calculators are those that links resolve to: the list that the book was
 	// loaded with, job-price starting from the shop's own figures.
 	Calculators []*calc.Calculator

@@ -105,6 +105,7 @@ type entry struct {
 	register *Register
 	glossary *Glossary
 	shop     *Shop
+	language *Interface
 	areas    *Areas
 	limits   *LimitRegister
 	work     *Work
@@ -227,6 +228,9 @@ var dataFiles = []dataFile{
 	{WorkFile, true,
 		func(_ *loader, e *entry, report func(finding.Finding)) { e.work = readWork(e.source, report) },
 		func(b *Book, e *entry) { b.Work = e.work }},
+	{InterfaceFile, true,
+		func(_ *loader, e *entry, report func(finding.Finding)) { e.language = ReadInterface(e.source, report) },
+		func(b *Book, e *entry) { b.Interface = e.language }},
 }
 
 // data reads one data file. One that cannot be read leaves the book's own
@@ -255,7 +259,7 @@ func (l *loader) data(f dataFile) {
 		return
 	}
 	delete(l.book.Files, f.name)
-	if e.register != nil || e.glossary != nil || e.shop != nil || e.work != nil || e.areas != nil || e.limits != nil || e.words != nil {
+	if e.register != nil || e.glossary != nil || e.shop != nil || e.work != nil || e.areas != nil || e.limits != nil || e.words != nil || e.language != nil {
 		f.take(l.book, e)
 	}
 }

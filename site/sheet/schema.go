@@ -86,6 +86,7 @@ func Schemas() []Schema {
 		schemaOf("limits", LimitFile, listOf(object(limitFields))),
 		schemaOf("words", WordsFile, object(wordFields)),
 		schemaOf("work", WorkFile, object(workFields)),
+		schemaOf("interface", InterfaceFile, object(interfaceFields)),
 		schemaOf("circuit", "a fenced block named circuit, or a YAML file that is a circuit", circuitForm()),
 	}
 }

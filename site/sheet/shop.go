@@ -34,7 +34,8 @@ type Shop struct {
 	// OwnApproval allows the owner of a sheet to approve it.
 	OwnApproval bool
 	// Language is the BCP 47 tag of the sheets' language.
-	Language string
+	Language   string
+	LanguageAt Span
 	// Rate, Markup, Contingency and Tax are the defaults of a job's price, as
 	// the calculator job-price takes them.
 	Rate, Markup, Contingency, Tax string
@@ -187,7 +188,7 @@ var shopFields = []field[Shop]{
 	{"name", "Legal owner of the sheets (ISO 7200).", true, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Name = r.text(n) }},
 	{"book", "What stands on the cover.", true, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Book = r.text(n) }},
 	{"address", "Where the book is served from, without a closing slash; it goes into codes on paper.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Address = address(r, n) }},
-	{"language", "Language of the sheets (BCP 47): en, en-US.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Language = languageTag(r, n) }},
+	{"language", "Language of the sheets (BCP 47): en, en-US.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Language, s.LanguageAt = languageTag(r, n), r.span(n) }},
 	{"postal", "The shop's postal address, as it stands on quotes.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Postal = r.text(n) }},
 	{"phone", "The shop's phone, as it stands on quotes.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Phone = r.text(n) }},
 	{"logo", "The shop's mark on quotes: an SVG, PNG or JPEG file of this folder.", false, oneText, func(r *yamlReader, n *yaml.Node, s *Shop) { s.Logo, s.logoAt = logo(r, n), r.span(n) }},

@@ -69,6 +69,11 @@ var wordsFile = &check.Rule{Name: "words", Firm: true, Doc: `content/words.yaml 
 
 var shopFile = &check.Rule{Name: "shop", Firm: true, Doc: `content/shop.yaml names the shop and its book`}
 
+var interfaceFile = &check.Rule{Name: "interface", Firm: true, Doc: `content/interface.yaml says the words of the pages in the shop's language
+
+baybook interface prints it to be filled in. A word that is missing stays
+English, with a warning; one that no page says stops publishing.`}
+
 var stepLink = &check.Rule{Name: "step-link", Firm: true, Doc: `A step: link names the step that it stands in, or leads to one of that name
 
 [](step:tap-direction) at the start of a step gives it a name that stays when

@@ -36,7 +36,7 @@ var Checks = slices.Concat(Safety, []*check.Rule{
 // stand here for their explanations.
 var Loader = []*check.Rule{
 	fileRule, photoRule, fileSize, utf8Rule, nestingRule, tableSize, frontMatter, rawHTML, headingRule, stepsRule, signalWord,
-	calcLink, readingLink, stepLink, aboutLink, questionRule, workRule, circuitRead, hazardRegister, glossaryFile, wordsFile, shopFile, areasFile, limitRegister, limitLink,
+	calcLink, readingLink, stepLink, aboutLink, questionRule, workRule, circuitRead, hazardRegister, glossaryFile, wordsFile, shopFile, areasFile, interfaceFile, limitRegister, limitLink,
 }
 
 // All lists every rule, the loader's own first.
