@@ -15,7 +15,7 @@ const axeFile = "../../theme/node_modules/axe-core/axe.min.js"
 
 // pageKinds is one page of each kind that the book has.
 var pageKinds = []string{
-	"index.html", "ground/ground-point.html", "reference/wire-sizes.html", "jobs/bookmobile.html", "jobs/bookmobile-quote.html", "book/hazard-register.html",
+	"index.html", "ground/ground-point.html", "reference/wire-sizes.html", "jobs/bookmobile.html", "jobs/bookmobile-quote.html", "news.html", "issues.html", "book/hazard-register.html",
 	"calculators.html", "calculators/wire-drop.html", "a-z.html", "study.html", "record.html", "before.html", "sign-off.html", "rules.html",
 }
 

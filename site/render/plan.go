@@ -19,6 +19,8 @@ type Plan struct {
 	Total   int
 	// Hours is Total in hours, as the calculator job-price takes it.
 	Hours float64
+	// Unapproved counts the sheets that nobody has approved.
+	Unapproved int
 }
 
 // A PlanLine is one sheet of the job.
@@ -48,8 +50,11 @@ func (r *Renderer) NewPlan(job *sheet.Sheet) *Plan {
 			continue
 		}
 		p.Lines = append(p.Lines, PlanLine{
-			Sheet: s, Page: relative(job.Path, PageOf(s)), Skill: skillTitles[s.Front.Skill], Readings: s.Readings,
+			Sheet: s, Page: relative(job.Path, PageOf(s)), Skill: r.speech.say(skillTitles[s.Front.Skill]), Readings: s.Readings,
 		})
+		if s.Front.Approved.By == "" {
+			p.Unapproved++
+		}
 		p.Tools = merge(p.Tools, s.Front.Tools)
 		p.Materials = merge(p.Materials, s.Front.Materials)
 		p.Total += s.Front.Minutes
@@ -65,7 +70,7 @@ func (r *Renderer) NewPlan(job *sheet.Sheet) *Plan {
 	slices.SortStableFunc(p.Hurts, func(a, b HazardSummary) int { return int(b.level) - int(a.level) })
 	for _, skill := range [...]sheet.Skill{sheet.Apprentice, sheet.Installer, sheet.Lead} {
 		if minutes[skill] > 0 {
-			p.Minutes = append(p.Minutes, SkillMinutes{skillTitles[skill], minutes[skill]})
+			p.Minutes = append(p.Minutes, SkillMinutes{r.speech.say(skillTitles[skill]), minutes[skill]})
 		}
 	}
 	p.Hours = float64(p.Total) / 60

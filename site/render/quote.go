@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"baybook/calculators/calc"
 	"baybook/calculators/shop"
 	"baybook/site/sheet"
 )
@@ -96,14 +97,18 @@ func (r *Renderer) NewQuote(job *sheet.Sheet) (*Quote, error) {
 	if result == nil {
 		return nil, problems[0]
 	}
-	amount := func(name string) string {
-		return price.Calculator.Outputs[price.Calculator.Output(name)].Format(result.Get(name))
+	show := func(name string, a calc.Answer) string {
+		if a.Currency == "" { // the job's own rate says none
+			a.Currency = our.PriceCurrency()
+		}
+		return price.Calculator.Outputs[price.Calculator.Output(name)].Format(a)
 	}
+	amount := func(name string) string { return show(name, result.Get(name)) }
 	tax := result.Get("total")
 	tax.Num -= result.Num("before_tax")
 	q.Price = []QuoteLine{
 		{"Labor", amount("labour"), false}, {"Parts", amount("parts"), false}, {"Before tax", amount("before_tax"), true},
-		{"Tax", price.Calculator.Outputs[price.Calculator.Output("total")].Format(tax), false}, {"Total", amount("total"), true},
+		{"Tax", show("total", tax), false}, {"Total", amount("total"), true},
 	}
 	text, err := r.notIncluded(job)
 	q.NotIncluded = text

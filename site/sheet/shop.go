@@ -44,6 +44,15 @@ type Shop struct {
 	Currency string
 }
 
+// PriceCurrency is the currency of the shop's prices: its own line's, or that in
+// front of its rate; "" where neither says one.
+func (s *Shop) PriceCurrency() string {
+	if q, msg := calc.ParseQuantity(s.Rate); s.Currency == "" && s.Rate != "" && msg == "" {
+		return q.Currency
+	}
+	return s.Currency
+}
+
 // prices are the inputs of job-price that the shop sets.
 func (s *Shop) prices() []calc.Pair {
 	rate := s.Rate
