@@ -32,6 +32,11 @@ half of all computers, and names such as con are devices on some.`,
 				p.ReportIn(s.Source, sheet.Span{}, "the sheet stands at the top of the folder, where the book's own pages are", "put it into the folder of its area, such as ground/"+s.File)
 			}
 		}
+		for _, s := range p.Book.Sheets {
+			if job, cut := strings.CutSuffix(s.Path, "-quote"); cut && p.Book.Sheet(job) != nil && p.Book.Sheet(job).Front.Kind == sheet.Job {
+				p.ReportIn(s.Source, sheet.Span{}, "the sheet's page would take the place of the quote of "+job+".md", "give the file another name")
+			}
+		}
 		folded := make(map[string]string)
 		for _, name := range slices.Sorted(maps.Keys(sources)) {
 			if message, do := badName(name); message != "" {
