@@ -1,5 +1,6 @@
 // The second script of every page: all that answers a touch or a key. touch.ts
-// fetches it once the page stands, or as soon as it is needed.
+// fetches it once the page stands, or as soon as it is needed, and is told by the
+// event "interactive" when it answers.
 
 import { start as calculators } from "./calculators";
 import { start as contents } from "./contents";
@@ -13,4 +14,22 @@ import { startAll } from "./start";
 import { start as steps } from "./steps";
 import { start as study } from "./study";
 
-startAll([find, readings, steps, calculators, practice, study, print, contents, fonts, offline]);
+/** Brings the style of what only scripts show, behind the first one, and goes on when it is there or cannot come. */
+const styled = (href: string | undefined, then: () => void): void => {
+  const first = document.querySelector("link[rel=stylesheet]");
+  if (!href || !first || document.querySelector(`link[href="${href}"]`)) return then();
+  const style = document.createElement("link");
+  style.rel = "stylesheet";
+  style.href = href;
+  style.onload = then;
+  style.onerror = () => {
+    style.remove();
+    then();
+  };
+  first.after(style);
+};
+
+styled(document.documentElement.dataset.interactiveStyle, () => {
+  startAll([find, readings, steps, calculators, practice, study, print, contents, fonts, offline]);
+  document.dispatchEvent(new Event("interactive"));
+});

@@ -39,39 +39,22 @@ export const start = (root: HTMLElement): void => {
   const bring = (): void => {
     if (asked) return;
     asked = true;
-    styled(root.dataset.interactiveStyle, () => {
-      const script = document.createElement("script");
-      script.src = src;
-      script.onload = done;
-      script.onerror = () => {
-        asked = false;
-        script.remove();
-        if (waiting.length > 0) tell();
-      };
-      document.head.append(script);
-    });
+    const script = document.createElement("script");
+    script.src = src;
+    document.addEventListener("interactive", done, { once: true });
+    script.onerror = () => {
+      asked = false;
+      script.remove();
+      if (waiting.length > 0) tell();
+    };
+    document.head.append(script);
   };
   for (const kind of held) document.addEventListener(kind, hold, true);
-  for (const kind of ["focusin", "pointerdown", "pointerover", "keydown"]) {
+  for (const kind of ["focusin", "pointerdown", "keydown"]) {
     document.addEventListener(kind, bring, { capture: true, once: true, passive: true });
   }
   if (/\?|^#card$/.test(location.hash) || kept("view") || keptInTab(deckKey)) bring();
   else window.addEventListener("load", () => window.setTimeout(bring));
-};
-
-/** Brings the second script's style, behind the first one, and goes on when it is there or cannot come. */
-const styled = (href: string | undefined, then: () => void): void => {
-  const first = document.querySelector("link[rel=stylesheet]");
-  if (!href || !first || document.querySelector(`link[href="${href}"]`)) return then();
-  const style = document.createElement("link");
-  style.rel = "stylesheet";
-  style.href = href;
-  style.onload = then;
-  style.onerror = () => {
-    style.remove();
-    then();
-  };
-  first.after(style);
 };
 
 /** Repeats what the reader did before the script was there. */
