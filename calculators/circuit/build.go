@@ -99,7 +99,7 @@ func (b *builder) part(i int) {
 		at := Problem{In: InEntry, Index: i, Key: given.Name}
 		p := c.key(given.Name)
 		if p == nil {
-			b.unknownKey(at, "a "+c.Word, c.keyNames())
+			b.unknownKey(at, withArticle(c.Word), c.keyNames())
 			continue
 		}
 		if get(entry.Keys[:k], given.Name) != "" {

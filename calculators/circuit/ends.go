@@ -268,7 +268,7 @@ func sayEnds(p Part) string {
 	base := p.Basics()
 	switch p := p.(type) {
 	case *Wire, *Link, *Body:
-		return "a " + base.Word() + " cannot be joined along its way; put a splice there"
+		return withArticle(base.Word()) + " cannot be joined along its way; put a splice there"
 	case *Ground, *Splice:
 		return "write " + base.Name + " alone"
 	case *Connector:
