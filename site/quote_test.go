@@ -58,7 +58,7 @@ func TestQuote(t *testing.T) {
 // materials from the shop.
 const ownJob = `---
 title: Van of the library
-number: JB-01
+number: JB-02
 revision: A
 date: 2026-11-20
 owner: Front desk

@@ -21,7 +21,7 @@ var beginCommand = &command{
 	name: "begin", use: "[-from NOTES] DIR", short: "make a small book to start from, or one of old notes",
 	long: `
 Makes the folder DIR with the hazard register, a short glossary, the shop's
-facts, and one complete sheet with a drawing. All of it passes every check.
+facts, one complete sheet with a drawing and a circuit, and a job with its price.
 
   baybook begin mybook
   baybook serve -content mybook
@@ -62,7 +62,7 @@ func beginBook(_ context.Context, c *call) int {
 	if err := os.CopyFS(dir, begin.Book()); err != nil {
 		return c.fail(err)
 	}
-	fmt.Fprintf(c.stdout, `%s holds a book of one sheet. Next:
+	fmt.Fprintf(c.stdout, `%s holds a book of one sheet and one job. Next:
   1. See it:       baybook serve -content %[1]s
   2. Make it yours: write your shop's name into %[1]s/shop.yaml
   3. Add a sheet:  copy %[1]s/power/fused-lead.md, change it, and run baybook check %[1]s

@@ -1,6 +1,6 @@
 // Package begin is the book that a shop starts from: the hazard register, a
-// few words of the glossary, the shop's facts, and one complete sheet. All of
-// it passes every check.
+// few words of the glossary, the shop's facts, one complete sheet with a drawing
+// and a circuit, and a job with its price. All of it passes every check.
 package begin
 
 import (

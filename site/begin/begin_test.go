@@ -24,8 +24,15 @@ func TestBookPassesEveryCheck(t *testing.T) {
 	for _, f := range append(list, check.Run(rule.All(), book, check.History{})...) {
 		t.Errorf("%s: [%s] %s\n%s", f.Pos, f.Rule, f.Message, f.Do)
 	}
-	if len(book.Sheets) != 1 || len(book.Sheets[0].Figures) == 0 {
-		t.Error("the book should hold one sheet with a figure")
+	figures, circuits, jobs := 0, 0, 0
+	for _, s := range book.Sheets {
+		figures, circuits = figures+len(s.Figures), circuits+len(check.CircuitsOf(s))
+		if s.Front.Kind == sheet.Job && len(s.Work) > 0 && len(s.Computations()) > 0 {
+			jobs++
+		}
+	}
+	if figures == 0 || circuits == 0 || jobs == 0 || len(book.Limits.Limits) == 0 || len(book.Glossary.Terms) == 0 {
+		t.Errorf("the book should show one of each: %d figures, %d circuits, %d jobs with work and a price", figures, circuits, jobs)
 	}
 }
 
