@@ -196,6 +196,7 @@ func (e *Edition) bookPages(assets render.Assets) []bookPage {
 		{"sign-off.html", e.renderer.SignOff, e.finish},
 		{"record.html", e.renderer.Record, e.finish},
 		{render.BeforePage, e.renderer.Before, e.finish},
+		{render.PlacesPage, e.renderer.Places, e.finish},
 		{render.LimitsPage, e.renderer.Limits, e.finish},
 		{render.NewsPage, e.renderer.News, e.finish},
 		{render.IssuesPage, e.renderer.Issues, e.finish},

@@ -16,7 +16,7 @@ const axeFile = "../../theme/node_modules/axe-core/axe.min.js"
 // pageKinds is one page of each kind that the book has.
 var pageKinds = []string{
 	"index.html", "ground/ground-point.html", "reference/wire-sizes.html", "jobs/bookmobile.html", "jobs/bookmobile-quote.html", "news.html", "issues.html", "book/hazard-register.html",
-	"calculators.html", "calculators/wire-drop.html", "a-z.html", "study.html", "record.html", "before.html", "sign-off.html", "rules.html",
+	"calculators.html", "calculators/wire-drop.html", "a-z.html", "study.html", "record.html", "before.html", "places.html", "sign-off.html", "rules.html",
 }
 
 // A look is one way in which colors may be shown.

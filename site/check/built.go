@@ -21,6 +21,8 @@ type Messages struct {
 	// Adds are the hazards whose avoidance the register adds to a message of the
 	// author's, by message: once for each hazard.
 	Adds map[*sheet.Message][]*sheet.Hazard
+	// At are the things that the steps work on, once for each step.
+	At []string
 }
 
 // A Built is what the build writes about one hazard.
@@ -88,6 +90,17 @@ func MessagesOf(book *sheet.Book, s *sheet.Sheet) *Messages {
 func (s *HazardFacts) Messages() *Messages {
 	m := &Messages{Adds: make(map[*sheet.Message][]*sheet.Hazard)}
 	s.add(m)
+	for i := range s.Work.Steps {
+		var here []string
+		for _, d := range s.Work.Steps[i].Does {
+			for _, id := range d.At {
+				if !slices.Contains(here, id) {
+					here = append(here, id)
+				}
+			}
+		}
+		m.At = append(m.At, here...)
+	}
 	told := make(map[*sheet.Hazard]*Built)
 	for _, id := range s.sheet.Front.Hazards {
 		h := s.book.Book.Register.Named(id)

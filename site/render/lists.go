@@ -62,7 +62,11 @@ func (r *Renderer) Areas(root string) []Area {
 
 // Cover renders the first page: the way to everything.
 func (r *Renderer) Cover() ([]byte, error) {
-	page := r.newPage("cover", "index.html", r.Book.Shop.Book, r.Areas(""))
+	body := coverBody{Areas: r.Areas("")}
+	if v := r.Book.Areas.Vehicle; r.Figures != nil && v != "" && len(r.Book.Areas.Places) > 0 {
+		body.Vehicle, body.Places = template.HTML(r.Figures(v)), r.places()
+	}
+	page := r.newPage("cover", "index.html", r.Book.Shop.Book, body)
 	return r.print("cover.html", page)
 }
 

@@ -28,6 +28,7 @@ A picture that no sheet shows is a leftover, or a figure whose line was lost.`,
 				used[s.Resolve(l.Dest).File] = true
 			}
 		}
+		used[p.Book.Areas.Vehicle], used[p.Book.Shop.Logo] = true, true
 		for _, a := range p.Book.Areas.Areas {
 			used[a.Figure] = true
 		}
