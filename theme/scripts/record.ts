@@ -1,7 +1,8 @@
 // The record page: the jobs on this device, and the record of one, to print,
 // save and load. Nothing leaves the device unless the tech saves or prints it.
 
-import { loadJSON, saveJSON } from "./files";
+import { loadJSON, saveJSON, saveText } from "./files";
+import { joined, tableOf } from "./records";
 import { chooseJob, closeJob, currentJob, type Job, jobs, keep, kept, type KeptReading, keptOf, openJob, parse } from "./store";
 
 /** What names the format of a saved record; schemas/record.json describes it. */
@@ -16,12 +17,12 @@ interface SheetName {
   readings?: string[];
 }
 
-interface SavedSheet {
+export interface SavedSheet {
   path: string;
   items: Record<string, string>;
 }
 
-interface Saved {
+export interface Saved {
   format: string;
   vehicle: string;
   date: string;
@@ -52,6 +53,8 @@ export const start = (root: HTMLElement): void => {
   });
   page.querySelector("[data-do=print]")?.addEventListener("click", () => window.print());
   page.querySelector("[data-do=save]")?.addEventListener("click", save);
+  page.querySelector("[data-do=table]")?.addEventListener("click", saveTable);
+  page.querySelector<HTMLInputElement>("[data-do=join]")?.addEventListener("change", (e) => void join(page, e, redraw));
   page.querySelector<HTMLInputElement>("[data-do=load]")?.addEventListener("change", (e) => void load(page, e, redraw));
   window.addEventListener("storage", redraw);
   redraw();
@@ -102,7 +105,7 @@ const list = (page: HTMLElement, redraw: () => void): void => {
 const record = (page: HTMLElement): void => {
   const place = page.querySelector("[data-shown]") as HTMLElement;
   const job = jobs().find((j) => j.id === currentJob());
-  page.querySelectorAll<HTMLButtonElement>("[data-do=print], [data-do=save]").forEach((b) => (b.disabled = !job));
+  page.querySelectorAll<HTMLButtonElement | HTMLInputElement>("[data-do=print], [data-do=save], [data-do=table], [data-do=join]").forEach((b) => (b.disabled = !job));
   if (!job) {
     place.replaceChildren(element("p", "Choose a job to see its record."));
     return;
@@ -189,6 +192,35 @@ const saved = (job: Job): Saved => ({
     .sort(([a], [b]) => a.localeCompare(b))
     .map(([path, items]) => ({ path, items: Object.fromEntries([...items].sort(([a], [b]) => a.localeCompare(b))) })),
 });
+
+/** Saves the chosen job as a table for a spreadsheet. */
+const saveTable = (): void => {
+  const job = jobs().find((j) => j.id === currentJob());
+  if (job) saveText(`record-${job.date}-${job.vehicle.toLowerCase().replace(/[^a-z0-9]+/g, "-")}.csv`, tableOf(saved(job)), "text/csv");
+};
+
+/** Adds what a colleague saved of the same vehicle to the chosen job. */
+const join = async (page: HTMLElement, e: Event, redraw: () => void): Promise<void> => {
+  const said = page.querySelector("[data-said]") as HTMLElement;
+  const file = await loadJSON<Saved>(e);
+  const job = jobs().find((j) => j.id === currentJob());
+  if (!file || !job) return;
+  const read = file.value;
+  if (!isSaved(read)) {
+    said.textContent = `${file.name} is not a record saved by this book. Choose a file that “Save as a file” made.`;
+    return;
+  }
+  if (read.vehicle.trim().toLowerCase() !== job.vehicle.trim().toLowerCase()) {
+    said.textContent = `${file.name} is of ${read.vehicle}, and the chosen job of ${job.vehicle}: nothing was added.`;
+    return;
+  }
+  const { sheets, added, differ } = joined(saved(job).sheets, read.sheets);
+  for (const s of sheets) {
+    for (const [item, value] of Object.entries(s.items)) keep(item, value, s.path, job.id);
+  }
+  said.textContent = `${added} entries of ${file.name} were added.${differ > 0 ? ` ${differ} readings differ: both stand in the note of their sheet.` : ""}`;
+  redraw();
+};
 
 /** Loads a saved record as a job of its own; nothing that is open is written over. */
 const load = async (page: HTMLElement, e: Event, redraw: () => void): Promise<void> => {

@@ -41,6 +41,7 @@ export const start = (root: HTMLElement): void => {
   const card = document.getElementById(location.hash.slice(1));
   if (!card) return;
   document.body.dataset.view = "study";
+  shuffle(card);
   card.dataset.current = "";
   card.closest("section[id]:not(.practice)")?.setAttribute("data-holds", "");
   const controls = document.createElement("nav");
@@ -64,6 +65,21 @@ export const start = (root: HTMLElement): void => {
     first?.focus();
   }, { once: true });
   window.scrollTo({ top: 0, behavior: "instant" });
+};
+
+/** Options that speak of others, or of their order, stay where the author put them. */
+const ordered = /\b(both|neither|either|all of|none of|above|below|the first|the second|the last|the others?)\b|^\s*(a|b|c|d)[.)]/i;
+
+/** Puts the options of a question into another order, so that nobody learns a place. */
+const shuffle = (card: HTMLElement): void => {
+  const options = [...card.querySelectorAll<HTMLElement>(":scope > .option")];
+  if (options.length < 2 || options.some((o) => ordered.test(o.textContent ?? ""))) return;
+  const after = options.at(-1)?.nextSibling ?? null;
+  for (let i = options.length - 1; i > 0; i--) {
+    const j = Math.floor(Math.random() * (i + 1));
+    [options[i], options[j]] = [options[j] as HTMLElement, options[i] as HTMLElement];
+  }
+  for (const o of options) card.insertBefore(o, after);
 };
 
 /** Keeps the card's next day and goes on. */
