@@ -19,7 +19,7 @@ type sheetBody struct {
 	Date    string
 	Hurts   []HazardSummary
 	Words   []WordCount
-	Waivers []sheet.Waiver
+	Waivers []waivedLine
 	// Opening is the words before the first section, Text the rest.
 	Opening, Text template.HTML
 	Contents      []ContentsLine
@@ -67,7 +67,7 @@ func (r *Renderer) Sheet(s *sheet.Sheet) ([]byte, error) {
 	hazards := hazardSummaries(s, p.told)
 	body := sheetBody{
 		Sheet: s, Kind: r.speech.say(kindTitles[s.Front.Kind]), Skill: r.speech.say(skillTitles[s.Front.Skill]),
-		Time: duration(s.Front.Minutes), Date: r.speech.Day(s.Front.Date), Hurts: hazards, Words: wordCounts(hazards), Waivers: s.Front.Waivers,
+		Time: duration(s.Front.Minutes), Date: r.speech.Day(s.Front.Date), Hurts: hazards, Words: wordCounts(hazards), Waivers: r.waived(s),
 		Opening: opening, Text: rest, HasWork: len(s.Steps) > 0,
 		Contents: contents(s), Neighbors: r.Neighbors(s),
 		Legal: r.Book.Shop.Name, Language: r.Book.Shop.Language, Code: r.addressCode(PageOf(s)),

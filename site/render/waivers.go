@@ -3,6 +3,8 @@ package render
 import (
 	"cmp"
 	"strconv"
+
+	"baybook/site/sheet"
 )
 
 // waiverTable lists what the sheets of the book set aside, for whoever signs
@@ -22,4 +24,28 @@ func (r *Renderer) waiverTable() string {
 		return "<p>No sheet sets anything aside.</p>"
 	}
 	return tableMarkup("What the sheets set aside", []string{"Sheet", "Step", "Hazard or rule", "Reason", "By"}, rows)
+}
+
+// A waivedLine is what a sheet sets aside, as its reader sees it.
+type waivedLine struct {
+	Step             int
+	What, Reason, By string
+}
+
+// waived lists what a sheet sets aside: hazards by their titles.
+func (r *Renderer) waived(s *sheet.Sheet) []waivedLine {
+	var list []waivedLine
+	for _, w := range s.Front.Waivers {
+		line := waivedLine{Step: w.Step, What: w.Rule, Reason: w.Reason, By: w.By}
+		if w.Hazard != "" {
+			line.What = w.Hazard
+			if r.Book.Register != nil {
+				if h := r.Book.Register.Named(w.Hazard); h != nil {
+					line.What = h.Title
+				}
+			}
+		}
+		list = append(list, line)
+	}
+	return list
 }
