@@ -205,7 +205,7 @@ var seeds = []seed{
 	{"sections out of order", "section-order", "", swapText("## Steps\n", "## Sources\n\n- None.\n\n## Steps\n")},
 	{"no revision", "front-matter", "revision", swapPattern(`\nrevision: [A-Z]+`, "")},
 	{"misspelt key", "front-matter", "not known", swapText("\nminutes:", "\nminuets:")},
-	{"a fuse with two values", "numbers-disagree", "", swapPattern(`(?m)^(materials: .*, )25 A fuse`, "${1}30 A fuse")},
+	{"a fuse with two values", "numbers-disagree", "", swapPattern(`(?m)^(materials: .*, )30 A fuse`, "${1}25 A fuse")},
 	{"date in the future", "date-future", "", swapPattern(`\ndate: \d{4}`, "\ndate: 2999")},
 	{"old approval", "approval-old", "", swapPattern(`\nkind:`, "\napproved: {by: Lead, date: 2020-01-01}\nkind:")},
 	{"waiver of nothing", "waiver", "nothing to waive", swapPattern(`\nkind:`, "\nwaive: [{hazard: air-suspension-drop, reason: nobody ever does it here, by: lead}]\nkind:")},
